@@ -99,7 +99,10 @@ export function oneOf<const Word extends string>(code: string, words: readonly W
 }
 
 /** A list whose every entry passes `entry`; the entry's refusals keep their own code. Refuses `missing_`, `not_a_list_`. */
-export function list<Given, Read>(code: string, entry: Argument<Given, Read>): Argument<readonly Given[] | null, Read[]> {
+export function list<Given, Read>(
+  code: string,
+  entry: Argument<Given, Read>,
+): Argument<readonly Given[] | null, Read[]> {
   return argument(code, (value) => {
     if (isMissing(value)) return refuse(`missing_${code}`)
     if (!Array.isArray(value)) return refuse(`not_a_list_${code}`)

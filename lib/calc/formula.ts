@@ -7,7 +7,9 @@ type ReadOf<A> = A extends Argument<unknown, infer Read> ? Read : never
 type MayBeLeftOut<S extends Arguments> = { [K in keyof S]: undefined extends GivenOf<S[K]> ? K : never }[keyof S]
 
 /** What a caller passes: null says "not known". Only arguments that are optional or have a default may be left out. */
-export type GivenArguments<S extends Arguments> = { readonly [K in Exclude<keyof S, MayBeLeftOut<S>>]: GivenOf<S[K]> } & {
+export type GivenArguments<S extends Arguments> = {
+  readonly [K in Exclude<keyof S, MayBeLeftOut<S>>]: GivenOf<S[K]>
+} & {
   readonly [K in MayBeLeftOut<S>]?: GivenOf<S[K]>
 }
 
