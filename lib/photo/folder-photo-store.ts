@@ -1,0 +1,62 @@
+import { createHash, randomUUID } from 'node:crypto'
+import { createReadStream } from 'node:fs'
+import { readFile, stat } from 'node:fs/promises'
+import { join, resolve } from 'node:path'
+import { isSha256Hex, type PhotoStore } from '@/lib/photo/photo-store'
+import { writeSyncedFile } from '@/lib/photo/synced-file'
+
+/**
+ * A photo store in a folder: object `aabbcc…` lies at `aa/bb/aabbcc…`. Unfinished writes lie in `.incoming` and may be
+ * removed while no process runs. Two writers of one object race harmlessly: both rename the same bytes into place.
+ */
+export function createFolderPhotoStore(folder: string): PhotoStore & { path(sha256: string): string } {
+  const root = resolve(folder)
+
+  function path(sha256: string): string {
+    if (!isSha256Hex(sha256)) throw new RangeError(`Expected a SHA-256 in 64 lower-case hex digits, received ${JSON.stringify(sha256.slice(0, 80))}`)
+    return join(root, sha256.slice(0, 2), sha256.slice(2, 4), sha256)
+  }
+
+  return {
+    path,
+    async put(sha256, source) {
+      const finalPath = path(sha256)
+      if (await isFile(finalPath)) {
+        if ((await digestOfFile(finalPath)) !== sha256) throw new Error(`The stored photo ${sha256} does not match its name; it was left as it is`)
+        return
+      }
+      const hash = createHash('sha256')
+      await writeSyncedFile(
+        join(root, '.incoming', randomUUID()),
+        finalPath,
+        source,
+        (chunk) => hash.update(chunk),
+        () => {
+          if (hash.digest('hex') !== sha256) throw new RangeError(`The bytes to store are not those of ${sha256}`)
+        },
+      )
+    },
+    async read(sha256) {
+      return isSha256Hex(sha256) ? readFile(path(sha256)).catch(nullWhenAbsent) : null
+    },
+    async has(sha256) {
+      return isSha256Hex(sha256) && isFile(path(sha256))
+    },
+  }
+}
+
+async function isFile(path: string): Promise<boolean> {
+  const found = await stat(path).catch(nullWhenAbsent)
+  return found?.isFile() ?? false
+}
+
+async function digestOfFile(path: string): Promise<string> {
+  const hash = createHash('sha256')
+  for await (const chunk of createReadStream(path)) hash.update(chunk)
+  return hash.digest('hex')
+}
+
+function nullWhenAbsent(error: NodeJS.ErrnoException): null {
+  if (error.code === 'ENOENT' || error.code === 'ENOTDIR') return null
+  throw error
+}
