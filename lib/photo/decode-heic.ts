@@ -1,11 +1,13 @@
 import { join } from 'node:path'
 import { Worker } from 'node:worker_threads'
-import { decoderReason, type Raster } from '@/lib/photo/picture-engine'
-import type { PhotoRefusal } from '@/lib/photo/photo-intake'
-import { createSlots } from '@/lib/photo/slots'
 import { done, type Result, refused } from '@/lib/domain/result'
+import type { PhotoRefusal } from '@/lib/photo/photo-intake'
+import { decoderReason, type Raster } from '@/lib/photo/picture-engine'
+import { createSlots } from '@/lib/photo/slots'
 
-type HeicOutcome = Exclude<PhotoRefusal, { code: 'empty' | 'too-large' | 'unknown-type' }> | ({ code: 'decoded' } & Omit<Raster, 'channels'>)
+type HeicOutcome =
+  | Exclude<PhotoRefusal, { code: 'empty' | 'too-large' | 'unknown-type' }>
+  | ({ code: 'decoded' } & Omit<Raster, 'channels'>)
 
 const TIME_LIMIT_MS = 60_000
 const oneAtATime = createSlots(1)
@@ -39,10 +41,16 @@ function runWorker(bytes: Uint8Array, maxPixels: number): Promise<HeicOutcome> {
       resolve(outcome)
       void worker.terminate()
     }
-    const timer = setTimeout(() => settle({ code: 'damaged', reason: 'decoding took longer than a minute' }), TIME_LIMIT_MS)
-    worker.once('message', (outcome: HeicOutcome) => settle(outcome.code === 'damaged' ? { ...outcome, reason: decoderReason(outcome.reason) } : outcome))
+    const timer = setTimeout(
+      () => settle({ code: 'damaged', reason: 'decoding took longer than a minute' }),
+      TIME_LIMIT_MS,
+    )
+    worker.once('message', (outcome: HeicOutcome) =>
+      settle(outcome.code === 'damaged' ? { ...outcome, reason: decoderReason(outcome.reason) } : outcome),
+    )
     worker.once('error', (error: NodeJS.ErrnoException) => {
-      if (error.code !== 'MODULE_NOT_FOUND' && error.code !== 'ERR_MODULE_NOT_FOUND') settle({ code: 'damaged', reason: decoderReason(error) })
+      if (error.code !== 'MODULE_NOT_FOUND' && error.code !== 'ERR_MODULE_NOT_FOUND')
+        settle({ code: 'damaged', reason: decoderReason(error) })
       else {
         clearTimeout(timer)
         reject(new Error('The HEIC decoder is missing', { cause: error }))

@@ -1,10 +1,10 @@
+import type { Sharp } from 'sharp'
+import { done, type Result, refused } from '@/lib/domain/result'
 import { attachIcc } from '@/lib/photo/attach-icc'
 import { decodeHeic } from '@/lib/photo/decode-heic'
-import { decoderReason, fromRaster, pictureEngine, type Raster } from '@/lib/photo/picture-engine'
 import type { PhotoHeader } from '@/lib/photo/photo-header'
 import type { PhotoRefusal } from '@/lib/photo/photo-intake'
-import { done, type Result, refused } from '@/lib/domain/result'
-import type { Sharp } from 'sharp'
+import { decoderReason, fromRaster, pictureEngine, type Raster } from '@/lib/photo/picture-engine'
 
 /** The longest side of the one decode. A 12-megapixel JPEG is shrunk while loading only down to a third of its side. */
 export const DECODED_SIDE_PX = 1344
@@ -19,7 +19,11 @@ export type DecodedPhoto = { raster: Raster; originalWidthPx: number; originalHe
  * Decode a photo whose header was held to the limits. Refuses `damaged` for files that end early or do not decode (a
  * decoder's mere warnings are let pass), `too-many-pixels` where a HEIC holds more than its header said.
  */
-export async function decodePhoto(bytes: Uint8Array, header: PhotoHeader, maxPixels: number): Promise<Result<DecodedPhoto, PhotoRefusal>> {
+export async function decodePhoto(
+  bytes: Uint8Array,
+  header: PhotoHeader,
+  maxPixels: number,
+): Promise<Result<DecodedPhoto, PhotoRefusal>> {
   if (header.type === 'heic') {
     const picture = await decodeHeic(bytes, maxPixels)
     if (!picture.ok) return picture
@@ -36,12 +40,23 @@ async function shrinkToSrgb(picture: Raster, icc: Uint8Array | null): Promise<Sh
   return pictureEngine(attachIcc(await shrunk.png({ compressionLevel: 0 }).toBuffer(), icc))
 }
 
-async function finish(start: () => Promise<Sharp>, originalWidthPx: number, originalHeightPx: number): Promise<Result<DecodedPhoto, PhotoRefusal>> {
+async function finish(
+  start: () => Promise<Sharp>,
+  originalWidthPx: number,
+  originalHeightPx: number,
+): Promise<Result<DecodedPhoto, PhotoRefusal>> {
   try {
-    const pipeline = (await start()).flatten({ background: '#ffffff' }).toColourspace('srgb').timeout({ seconds: TIME_LIMIT_SECONDS })
+    const pipeline = (await start())
+      .flatten({ background: '#ffffff' })
+      .toColourspace('srgb')
+      .timeout({ seconds: TIME_LIMIT_SECONDS })
     const { data, info } = await pipeline.raw({ depth: 'uchar' }).toBuffer({ resolveWithObject: true })
     if (info.channels !== 3) throw new Error(`decoded to ${info.channels} channels, not three`)
-    return done({ raster: { pixels: data, widthPx: info.width, heightPx: info.height, channels: 3 }, originalWidthPx, originalHeightPx })
+    return done({
+      raster: { pixels: data, widthPx: info.width, heightPx: info.height, channels: 3 },
+      originalWidthPx,
+      originalHeightPx,
+    })
   } catch (error) {
     return refused({ code: 'damaged', reason: decoderReason(error) })
   }

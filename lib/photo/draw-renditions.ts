@@ -8,7 +8,9 @@ const THUMB_QUALITY = 75
 export type DrawnJpeg = { bytes: Buffer; widthPx: number; heightPx: number }
 
 /** Draw the rendition, the thumb (at most 320 px) and the grey picture to measure (at most 800 px) from one decode. JPEGs are sRGB without metadata. */
-export async function drawRenditions(decoded: Raster): Promise<{ rendition: DrawnJpeg; thumb: DrawnJpeg; grey: Raster }> {
+export async function drawRenditions(
+  decoded: Raster,
+): Promise<{ rendition: DrawnJpeg; thumb: DrawnJpeg; grey: Raster }> {
   const [rendition, thumb, grey] = await Promise.all([
     drawJpeg(decoded, decoded.widthPx, decoded.heightPx, RENDITION_QUALITY),
     drawJpeg(decoded, THUMB_SIDE_PX, THUMB_SIDE_PX, THUMB_QUALITY),
@@ -24,7 +26,12 @@ async function drawJpeg(decoded: Raster, width: number, height: number, quality:
 }
 
 async function drawGrey(decoded: Raster): Promise<Raster> {
-  const pipeline = fromRaster(decoded).resize({ width: GREY_SIDE_PX, height: GREY_SIDE_PX, fit: 'inside', withoutEnlargement: true })
+  const pipeline = fromRaster(decoded).resize({
+    width: GREY_SIDE_PX,
+    height: GREY_SIDE_PX,
+    fit: 'inside',
+    withoutEnlargement: true,
+  })
   const { data, info } = await pipeline.greyscale().raw().toBuffer({ resolveWithObject: true })
   return { pixels: data, widthPx: info.width, heightPx: info.height, channels: 1 }
 }

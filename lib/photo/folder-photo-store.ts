@@ -3,7 +3,7 @@ import { createReadStream } from 'node:fs'
 import { readFile, stat } from 'node:fs/promises'
 import { join, resolve } from 'node:path'
 import { isSha256Hex, type PhotoStore } from '@/lib/photo/photo-store'
-import { writeSyncedFile } from '@/lib/photo/synced-file'
+import { writeSyncedObject } from '@/lib/photo/synced-object'
 
 /**
  * A photo store in a folder: object `aabbcc…` lies at `aa/bb/aabbcc…`. Unfinished writes lie in `.incoming` and may be
@@ -13,7 +13,10 @@ export function createFolderPhotoStore(folder: string): PhotoStore & { path(sha2
   const root = resolve(folder)
 
   function path(sha256: string): string {
-    if (!isSha256Hex(sha256)) throw new RangeError(`Expected a SHA-256 in 64 lower-case hex digits, received ${JSON.stringify(sha256.slice(0, 80))}`)
+    if (!isSha256Hex(sha256))
+      throw new RangeError(
+        `Expected a SHA-256 in 64 lower-case hex digits, received ${JSON.stringify(sha256.slice(0, 80))}`,
+      )
     return join(root, sha256.slice(0, 2), sha256.slice(2, 4), sha256)
   }
 
@@ -22,19 +25,12 @@ export function createFolderPhotoStore(folder: string): PhotoStore & { path(sha2
     async put(sha256, source) {
       const finalPath = path(sha256)
       if (await isFile(finalPath)) {
-        if ((await digestOfFile(finalPath)) !== sha256) throw new Error(`The stored photo ${sha256} does not match its name; it was left as it is`)
+        if ((await digestOfFile(finalPath)) !== sha256)
+          throw new Error(`The stored photo ${sha256} does not match its name; it was left as it is`)
         return
       }
-      const hash = createHash('sha256')
-      await writeSyncedFile(
-        join(root, '.incoming', randomUUID()),
-        finalPath,
-        source,
-        (chunk) => hash.update(chunk),
-        () => {
-          if (hash.digest('hex') !== sha256) throw new RangeError(`The bytes to store are not those of ${sha256}`)
-        },
-      )
+      const temporaryPath = join(root, '.incoming', randomUUID())
+      await writeSyncedObject({ sha256, source, temporaryPath, finalPath, root })
     },
     async read(sha256) {
       return isSha256Hex(sha256) ? readFile(path(sha256)).catch(nullWhenAbsent) : null

@@ -23,12 +23,17 @@ export function hamming(aHex: string, bHex: string): number {
  * more bits than allowed, else null. A person decides what a likeness means.
  * @throws RangeError when a hash is not 16 hex digits
  */
-export function likeness(a: Look, b: Look, nearBits: { dHash: number; pHash: number } = NEAR_ALIKE_BITS): 'exact' | 'near' | null {
+export function likeness(
+  a: Look,
+  b: Look,
+  nearBits: { dHash: number; pHash: number } = NEAR_ALIKE_BITS,
+): 'exact' | 'near' | null {
   if (a.sha256 === b.sha256) return 'exact'
   return hamming(a.dHash, b.dHash) <= nearBits.dHash && hamming(a.pHash, b.pHash) <= nearBits.pHash ? 'near' : null
 }
 
 function toBits(hex: string): bigint {
-  if (!/^[0-9a-f]{16}$/i.test(hex)) throw new RangeError(`Expected 16 hex digits, received ${JSON.stringify(hex.slice(0, 40))}`)
+  if (!/^[0-9a-f]{16}$/i.test(hex))
+    throw new RangeError(`Expected 16 hex digits, received ${JSON.stringify(hex.slice(0, 40))}`)
   return BigInt(`0x${hex}`)
 }

@@ -1,7 +1,9 @@
 import { fromRaster, type Raster } from '@/lib/photo/picture-engine'
 
 const DCT_SIDE = 32
-const COSINES = Array.from({ length: 8 }, (_, u) => Float64Array.from({ length: DCT_SIDE }, (_, x) => Math.cos(((2 * x + 1) * u * Math.PI) / (2 * DCT_SIDE))))
+const COSINES = Array.from({ length: 8 }, (_, u) =>
+  Float64Array.from({ length: DCT_SIDE }, (_, x) => Math.cos(((2 * x + 1) * u * Math.PI) / (2 * DCT_SIDE))),
+)
 
 /** Two 64-bit hashes of how a picture looks, 16 hex digits each; alike pictures differ in few bits. */
 export type PerceptualHashes = { dHash: string; pHash: string }
@@ -45,6 +47,15 @@ function aboveMedian(terms: number[]): boolean[] {
 
 function toHex(bits: boolean[]): string {
   const digits: string[] = []
-  for (let at = 0; at < bits.length; at += 4) digits.push(Number.parseInt(bits.slice(at, at + 4).map(Number).join(''), 2).toString(16))
+  for (let at = 0; at < bits.length; at += 4)
+    digits.push(
+      Number.parseInt(
+        bits
+          .slice(at, at + 4)
+          .map(Number)
+          .join(''),
+        2,
+      ).toString(16),
+    )
   return digits.join('')
 }

@@ -50,7 +50,11 @@ export async function readPhotoClaims(exif: Uint8Array | undefined): Promise<Pho
 }
 
 function toClaims(tags: Record<string, unknown>, metadata: PhotoClaims['metadata']): PhotoClaims {
-  const takenAt = combineTakenAt(toText(tags.DateTimeOriginal), toText(tags.SubSecTimeOriginal), toText(tags.OffsetTimeOriginal))
+  const takenAt = combineTakenAt(
+    toText(tags.DateTimeOriginal),
+    toText(tags.SubSecTimeOriginal),
+    toText(tags.OffsetTimeOriginal),
+  )
   const camera = { make: toText(tags.Make), model: toText(tags.Model), software: toText(tags.Software) }
   return {
     metadata,

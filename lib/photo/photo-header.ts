@@ -1,11 +1,17 @@
-import { decoderReason, pictureEngine } from '@/lib/photo/picture-engine'
+import { done, type Result, refused } from '@/lib/domain/result'
 import type { PhotoLimits, PhotoRefusal } from '@/lib/photo/photo-intake'
+import { decoderReason, pictureEngine } from '@/lib/photo/picture-engine'
 import { type PhotoType, sniffType } from '@/lib/photo/sniff-type'
 import { isSrgbProfile } from '@/lib/photo/srgb-profile'
-import { done, type Result, refused } from '@/lib/domain/result'
 
 /** What the header states before any pixel is decoded. `icc` is null where pixels need no colour transform. */
-export type PhotoHeader = { type: PhotoType; exif: Uint8Array | undefined; icc: Uint8Array | null; widthPx: number; heightPx: number }
+export type PhotoHeader = {
+  type: PhotoType
+  exif: Uint8Array | undefined
+  icc: Uint8Array | null
+  widthPx: number
+  heightPx: number
+}
 
 const ENGINE_FORMATS: Record<PhotoType, string> = { jpeg: 'jpeg', png: 'png', webp: 'webp', heic: 'heif' }
 
@@ -13,14 +19,19 @@ const ENGINE_FORMATS: Record<PhotoType, string> = { jpeg: 'jpeg', png: 'png', we
  * Read a photo's header and hold it to the limits; no pixel is decoded. Width and height stand upright.
  * Refuses `empty`, `too-large`, `unknown-type`, `damaged` (unreadable header), `too-many-pixels`.
  */
-export async function readPhotoHeader(bytes: Uint8Array, limits: PhotoLimits): Promise<Result<PhotoHeader, PhotoRefusal>> {
+export async function readPhotoHeader(
+  bytes: Uint8Array,
+  limits: PhotoLimits,
+): Promise<Result<PhotoHeader, PhotoRefusal>> {
   if (bytes.length === 0) return refused({ code: 'empty' })
-  if (bytes.length > limits.maxBytes) return refused({ code: 'too-large', sizeBytes: bytes.length, maxBytes: limits.maxBytes })
+  if (bytes.length > limits.maxBytes)
+    return refused({ code: 'too-large', sizeBytes: bytes.length, maxBytes: limits.maxBytes })
   const type = sniffType(bytes)
   if (type === null) return refused({ code: 'unknown-type' })
   try {
     const stated = await pictureEngine(bytes, { limitInputPixels: false }).metadata()
-    if (stated.format !== ENGINE_FORMATS[type]) return refused({ code: 'damaged', reason: `header reads as ${stated.format}` })
+    if (stated.format !== ENGINE_FORMATS[type])
+      return refused({ code: 'damaged', reason: `header reads as ${stated.format}` })
     const { width: widthPx, height: heightPx } = stated.autoOrient
     if (widthPx * heightPx > limits.maxPixels) {
       return refused({ code: 'too-many-pixels', widthPx, heightPx, maxPixels: limits.maxPixels })

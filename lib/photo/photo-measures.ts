@@ -1,5 +1,5 @@
-import type { Raster } from '@/lib/photo/picture-engine'
 import { hashLook } from '@/lib/photo/perceptual-hash'
+import type { Raster } from '@/lib/photo/picture-engine'
 
 /** Levels (0 black to 255 white) at or beyond which a pixel counts as clipped. */
 export const CLIPPED_LEVELS = { darkMax: 7, brightMin: 248 } as const
@@ -24,7 +24,8 @@ function measureSharpness({ pixels, widthPx, heightPx }: Raster): number | null 
   let squares = 0
   for (let y = 1; y < heightPx - 1; y++) {
     for (let at = y * widthPx + 1, end = (y + 1) * widthPx - 1; at < end; at++) {
-      const around = (pixels[at - 1] ?? 0) + (pixels[at + 1] ?? 0) + (pixels[at - widthPx] ?? 0) + (pixels[at + widthPx] ?? 0)
+      const around =
+        (pixels[at - 1] ?? 0) + (pixels[at + 1] ?? 0) + (pixels[at - widthPx] ?? 0) + (pixels[at + widthPx] ?? 0)
       const bend = 4 * (pixels[at] ?? 0) - around
       sum += bend
       squares += bend * bend
@@ -43,5 +44,9 @@ function measureExposure({ pixels }: Raster): Exposure {
     if (level <= CLIPPED_LEVELS.darkMax) darkCount += 1
     else if (level >= CLIPPED_LEVELS.brightMin) brightCount += 1
   }
-  return { meanLevel: sum / pixels.length, darkShare: darkCount / pixels.length, brightShare: brightCount / pixels.length }
+  return {
+    meanLevel: sum / pixels.length,
+    darkShare: darkCount / pixels.length,
+    brightShare: brightCount / pixels.length,
+  }
 }

@@ -1,4 +1,4 @@
-import sharp from 'sharp'
+import sharp, { type Sharp } from 'sharp'
 
 // Photos differ, so a cache of decoded ones only costs memory; two photos are worked on at once, so each gets one thread.
 sharp.cache(false)
@@ -11,7 +11,7 @@ export const pictureEngine = sharp
 export type Raster = { pixels: Uint8Array; widthPx: number; heightPx: number; channels: 1 | 3 | 4 }
 
 /** Start a pipeline from a raster. */
-export function fromRaster(raster: Raster): sharp.Sharp {
+export function fromRaster(raster: Raster): Sharp {
   return sharp(raster.pixels, { raw: { width: raster.widthPx, height: raster.heightPx, channels: raster.channels } })
 }
 

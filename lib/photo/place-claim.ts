@@ -4,7 +4,14 @@ export type PlaceClaim =
   | { kind: 'claimed'; latitudeDeg: number; longitudeDeg: number; altitudeM: number | null }
   | { kind: 'invalid'; asRead: string }
 
-export type GpsTags = { latitude: unknown; latitudeRef: unknown; longitude: unknown; longitudeRef: unknown; altitude: unknown; altitudeRef: unknown }
+export type GpsTags = {
+  latitude: unknown
+  latitudeRef: unknown
+  longitude: unknown
+  longitudeRef: unknown
+  altitude: unknown
+  altitudeRef: unknown
+}
 
 /**
  * Read a place from EXIF GPS tags: degrees, minutes and seconds with their hemisphere. A hemisphere that is not stated
@@ -16,14 +23,24 @@ export function readPlace(gps: GpsTags): PlaceClaim {
   const latitudeDeg = toDegrees(gps.latitude, gps.latitudeRef, 'N', 'S', 90)
   const longitudeDeg = toDegrees(gps.longitude, gps.longitudeRef, 'E', 'W', 180)
   if (latitudeDeg === null || longitudeDeg === null) {
-    return { kind: 'invalid', asRead: JSON.stringify([gps.latitude, gps.latitudeRef, gps.longitude, gps.longitudeRef]).slice(0, 200) }
+    return {
+      kind: 'invalid',
+      asRead: JSON.stringify([gps.latitude, gps.latitudeRef, gps.longitude, gps.longitudeRef]).slice(0, 200),
+    }
   }
   return { kind: 'claimed', latitudeDeg, longitudeDeg, altitudeM: toAltitude(gps.altitude, gps.altitudeRef) }
 }
 
-function toDegrees(parts: unknown, hemisphere: unknown, positive: string, negative: string, limitDeg: number): number | null {
-  if (!Array.isArray(parts) || parts.length !== 3 || !parts.every(isMagnitude)) return null
-  const [degrees, minutes, seconds] = parts
+function toDegrees(
+  parts: unknown,
+  hemisphere: unknown,
+  positive: string,
+  negative: string,
+  limitDeg: number,
+): number | null {
+  if (!Array.isArray(parts) || parts.length !== 3) return null
+  const [degrees, minutes, seconds]: unknown[] = parts
+  if (!isMagnitude(degrees) || !isMagnitude(minutes) || !isMagnitude(seconds)) return null
   if (minutes >= 60 || seconds >= 60) return null
   const deg = degrees + minutes / 60 + seconds / 3600
   if (deg > limitDeg || (hemisphere !== positive && hemisphere !== negative)) return null

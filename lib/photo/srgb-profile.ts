@@ -1,5 +1,9 @@
 /** Columns of the sRGB primaries adapted to D50, as every sRGB profile states them. @source IEC 61966-2-1, ICC.1:2022 */
-const SRGB_COLUMNS = { rXYZ: [0.436, 0.2224, 0.0139], gXYZ: [0.3851, 0.717, 0.0971], bXYZ: [0.1431, 0.0606, 0.714] } as const
+const SRGB_COLUMNS = {
+  rXYZ: [0.436, 0.2224, 0.0139],
+  gXYZ: [0.3851, 0.717, 0.0971],
+  bXYZ: [0.1431, 0.0606, 0.714],
+} as const
 const COLUMN_TOLERANCE = 0.002
 const MAX_TAGS = 100
 

@@ -1,4 +1,5 @@
 import { createHash } from 'node:crypto'
+import { done, type Result } from '@/lib/domain/result'
 import { type DecodedPhoto, decodePhoto } from '@/lib/photo/decode-photo'
 import { type DrawnJpeg, drawRenditions } from '@/lib/photo/draw-renditions'
 import { readPhotoClaims } from '@/lib/photo/photo-claims'
@@ -7,7 +8,6 @@ import type { PhotoIntake, PhotoLimits, PhotoRefusal, Rendition } from '@/lib/ph
 import { measurePhoto } from '@/lib/photo/photo-measures'
 import type { PhotoStore } from '@/lib/photo/photo-store'
 import { createSlots } from '@/lib/photo/slots'
-import { done, type Result } from '@/lib/domain/result'
 
 /** Two decodes at once: a third adds memory and next to no speed on two cores. */
 const decodeSlots = createSlots(2)
@@ -18,7 +18,11 @@ const decodeSlots = createSlots(2)
  * Refuses `empty`, `too-large`, `unknown-type`, `too-many-pixels`, `damaged`.
  * @throws Error when the store is lost
  */
-export async function takeInPhoto(photo: { bytes: Uint8Array; store: PhotoStore; limits: PhotoLimits }): Promise<Result<PhotoIntake, PhotoRefusal>> {
+export async function takeInPhoto(photo: {
+  bytes: Uint8Array
+  store: PhotoStore
+  limits: PhotoLimits
+}): Promise<Result<PhotoIntake, PhotoRefusal>> {
   const { bytes, store, limits } = photo
   const header = await readPhotoHeader(bytes, limits)
   if (!header.ok) return header

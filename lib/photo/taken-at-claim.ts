@@ -5,7 +5,12 @@
 export type TakenAtClaim =
   | { kind: 'absent' }
   | { kind: 'claimed'; text: string; hasOffset: boolean; asRead: string; offsetAsRead: string | null }
-  | { kind: 'invalid'; reason: 'not-a-time' | 'no-such-time' | 'no-such-offset'; asRead: string; offsetAsRead: string | null }
+  | {
+      kind: 'invalid'
+      reason: 'not-a-time' | 'no-such-time' | 'no-such-offset'
+      asRead: string
+      offsetAsRead: string | null
+    }
 
 const DATE_TIME = /^(\d{4}):(\d{2}):(\d{2}) (\d{2}):(\d{2}):(\d{2})$/
 const OFFSET = /^[+-](\d{2}):(\d{2})$/
@@ -22,10 +27,18 @@ const MAX_OFFSET_MINUTES = 14 * 60
 export function combineTakenAt(asRead: string | null, subSeconds: string | null, offset: string | null): TakenAtClaim {
   if (asRead === null) return { kind: 'absent' }
   const offsetAsRead = offset
-  const invalid = (reason: 'not-a-time' | 'no-such-time' | 'no-such-offset') => ({ kind: 'invalid', reason, asRead, offsetAsRead }) as const
+  const invalid = (reason: 'not-a-time' | 'no-such-time' | 'no-such-offset') =>
+    ({ kind: 'invalid', reason, asRead, offsetAsRead }) as const
   const parts = DATE_TIME.exec(asRead)
   if (parts === null) return invalid('not-a-time')
-  const [year, month, day, hour, minute, second] = parts.slice(1).map(Number) as [number, number, number, number, number, number]
+  const [year, month, day, hour, minute, second] = parts.slice(1).map(Number) as [
+    number,
+    number,
+    number,
+    number,
+    number,
+    number,
+  ]
   if (!isTimeOnClock(hour, minute, second) || !isDayInCalendar(year, month, day)) return invalid('no-such-time')
   if (offset !== null && !isOffset(offset)) return invalid('no-such-offset')
   const fraction = subSeconds !== null && /^\d{1,9}$/.test(subSeconds) ? `.${subSeconds}` : ''
