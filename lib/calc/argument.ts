@@ -82,10 +82,10 @@ export function flag(code: string): Argument<boolean | null, boolean> {
   })
 }
 
-/** Text with at least one character. Refuses `missing_` and `not_text_` followed by `code`. */
+/** Text, which may be empty. Refuses `missing_` and `not_text_` followed by `code`. */
 export function text(code: string): Argument<string | null, string> {
   return argument(code, (value) => {
-    if (isMissing(value) || value === '') return refuse(`missing_${code}`)
+    if (isMissing(value)) return refuse(`missing_${code}`)
     return typeof value === 'string' ? value : refuse(`not_text_${code}`)
   })
 }
@@ -93,7 +93,7 @@ export function text(code: string): Argument<string | null, string> {
 /** One word of a closed set. Refuses `missing_` and `unknown_` followed by `code`. */
 export function oneOf<const Word extends string>(code: string, words: readonly Word[]): Argument<Word | null, Word> {
   return argument(code, (value) => {
-    if (isMissing(value) || value === '') return refuse(`missing_${code}`)
+    if (isMissing(value)) return refuse(`missing_${code}`)
     return words.find((word) => word === value) ?? refuse(`unknown_${code}`)
   })
 }

@@ -32,11 +32,11 @@ export function formula<S extends Arguments, Answer>(
   body: (read: ReadArguments<S>) => Answer | Refusal,
 ): Formula<S, Answer> {
   const names: ReadonlyArray<keyof S & string> = Object.keys(spec)
-  const computeFrom = (valueOf: (name: string, code: string) => unknown): Answer | Refusal => {
+  const computeFrom = (rawOf: (name: string, code: string) => unknown): Answer | Refusal => {
     const read: { [K in keyof S]?: unknown } = {}
     for (const name of names) {
       const argument: Argument<unknown, unknown> = spec[name] as S[typeof name]
-      const value = argument.read(valueOf(name, argument.code))
+      const value = argument.read(rawOf(name, argument.code))
       if (isRefused(value)) return value
       read[name] = value
     }

@@ -22,6 +22,12 @@ const SET_82 = /^[!"%&'()*+,\-./0-9:;<=>?A-Z_a-z]+$/
 
 const isKnown = (ai: string): ai is ApplicationIdentifier => Object.hasOwn(FIXED_LENGTH, ai)
 
+function withoutLeadingSeparators(scanned: string): string {
+  let start = 0
+  while (scanned[start] === SEPARATOR) start += 1
+  return scanned.slice(start)
+}
+
 type Pair = readonly [ai: ApplicationIdentifier, value: string]
 
 function checkedPair(ai: string, value: string): Pair | Refusal {
@@ -53,7 +59,7 @@ function splitScanned(scanned: string): Array<readonly [string, string]> {
     const untilSeparator = separatorAt < 0 ? rest.length : separatorAt
     const end = length === null ? untilSeparator : Math.min(2 + length, untilSeparator)
     fields.push([ai, rest.slice(2, end)])
-    rest = rest.slice(end).replace(/^\u001d+/, '')
+    rest = withoutLeadingSeparators(rest.slice(end))
   }
   return fields
 }
@@ -84,7 +90,7 @@ function dateOf(value: string | undefined, ai: '11' | '17', referenceYear: numbe
 export const parseGs1 = formula(
   { text: text('text'), referenceYear: optional(whole('ref_year', 1)) },
   ({ text: written, referenceYear }) => {
-    const body = written.replace(/^\](?:C1|d2|Q3|e0)/, '').replace(/^\u001d+/, '')
+    const body = withoutLeadingSeparators(written.replace(/^\](?:C1|d2|Q3|e0)/, ''))
     if (body === '') return refuse('missing_text')
     const elements = collect(/^\(\d{2,4}\)/.test(body) ? splitBracketed(body) : splitScanned(body))
     if (isRefused(elements)) return elements
