@@ -15,9 +15,13 @@ const INSIDE = { width: DECODED_SIDE_PX, height: DECODED_SIDE_PX, fit: 'inside',
 /** A decoded picture in sRGB, three channels, upright, at most 1344 px long; with the upright size of the original. */
 export type DecodedPhoto = { raster: Raster; originalWidthPx: number; originalHeightPx: number }
 
+/** Words of the JPEG decoder for coded data that is broken or missing; its other warnings concern harmless surroundings. */
+const BROKEN_DATA = /premature end|bad Huffman code|bad arithmetic code|instead of RST/i
+
 /**
- * Decode a photo whose header was held to the limits. Refuses `damaged` for files that end early or do not decode (a
- * decoder's mere warnings are let pass), `too-many-pixels` where a HEIC holds more than its header said.
+ * Decode a photo whose header was held to the limits. Refuses `damaged` for a file that ends early, whose coded data is
+ * broken, or that does not decode in a minute (harmless warnings are let pass); `too-many-pixels` where a HEIC holds
+ * more than its header said.
  */
 export async function decodePhoto(
   bytes: Uint8Array,
@@ -27,11 +31,19 @@ export async function decodePhoto(
   if (header.type === 'heic') {
     const picture = await decodeHeic(bytes, maxPixels)
     if (!picture.ok) return picture
-    const { widthPx, heightPx } = picture.value
-    return finish(() => shrinkToSrgb(picture.value, header.icc), widthPx, heightPx)
+    const { widthPx: originalWidthPx, heightPx: originalHeightPx } = picture.value
+    const raster = await toRaster(() => shrinkToSrgb(picture.value, header.icc))
+    return raster.ok ? done({ raster: raster.value, originalWidthPx, originalHeightPx }) : raster
   }
-  const options = { failOn: 'error', limitInputPixels: maxPixels, ignoreIcc: header.icc === null } as const
-  return finish(async () => pictureEngine(bytes, options).autoOrient().resize(INSIDE), header.widthPx, header.heightPx)
+  const decodeUnless = (failOn: 'warning' | 'error') => {
+    const options = { failOn, limitInputPixels: maxPixels, ignoreIcc: header.icc === null }
+    return toRaster(async () => pictureEngine(bytes, options).autoOrient().resize(INSIDE))
+  }
+  let raster = await decodeUnless('warning')
+  if (!raster.ok && !BROKEN_DATA.test(raster.error.reason)) raster = await decodeUnless('error')
+  return raster.ok
+    ? done({ raster: raster.value, originalWidthPx: header.widthPx, originalHeightPx: header.heightPx })
+    : raster
 }
 
 async function shrinkToSrgb(picture: Raster, icc: Uint8Array | null): Promise<Sharp> {
@@ -40,23 +52,13 @@ async function shrinkToSrgb(picture: Raster, icc: Uint8Array | null): Promise<Sh
   return pictureEngine(attachIcc(await shrunk.png({ compressionLevel: 0 }).toBuffer(), icc))
 }
 
-async function finish(
-  start: () => Promise<Sharp>,
-  originalWidthPx: number,
-  originalHeightPx: number,
-): Promise<Result<DecodedPhoto, PhotoRefusal>> {
+async function toRaster(start: () => Promise<Sharp>): Promise<Result<Raster, { code: 'damaged'; reason: string }>> {
   try {
-    const pipeline = (await start())
-      .flatten({ background: '#ffffff' })
-      .toColourspace('srgb')
-      .timeout({ seconds: TIME_LIMIT_SECONDS })
-    const { data, info } = await pipeline.raw({ depth: 'uchar' }).toBuffer({ resolveWithObject: true })
+    const upright = (await start()).flatten({ background: '#ffffff' }).toColourspace('srgb')
+    const pipeline = upright.timeout({ seconds: TIME_LIMIT_SECONDS }).raw({ depth: 'uchar' })
+    const { data, info } = await pipeline.toBuffer({ resolveWithObject: true })
     if (info.channels !== 3) throw new Error(`decoded to ${info.channels} channels, not three`)
-    return done({
-      raster: { pixels: data, widthPx: info.width, heightPx: info.height, channels: 3 },
-      originalWidthPx,
-      originalHeightPx,
-    })
+    return done({ pixels: data, widthPx: info.width, heightPx: info.height, channels: 3 })
   } catch (error) {
     return refused({ code: 'damaged', reason: decoderReason(error) })
   }

@@ -1,4 +1,5 @@
 import { done, type Result, refused } from '@/lib/domain/result'
+import { findCutBox } from '@/lib/photo/heif-boxes'
 import type { PhotoLimits, PhotoRefusal } from '@/lib/photo/photo-intake'
 import { decoderReason, pictureEngine } from '@/lib/photo/picture-engine'
 import { type PhotoType, sniffType } from '@/lib/photo/sniff-type'
@@ -28,8 +29,10 @@ export async function readPhotoHeader(
     return refused({ code: 'too-large', sizeBytes: bytes.length, maxBytes: limits.maxBytes })
   const type = sniffType(bytes)
   if (type === null) return refused({ code: 'unknown-type' })
+  const cutBox = type === 'heic' ? findCutBox(bytes) : null
+  if (cutBox !== null) return refused({ code: 'damaged', reason: `the file ends inside its box ${cutBox}` })
   try {
-    const stated = await pictureEngine(bytes, { limitInputPixels: false }).metadata()
+    const stated = await pictureEngine(bytes, { limitInputPixels: false, failOn: 'error' }).metadata()
     if (stated.format !== ENGINE_FORMATS[type])
       return refused({ code: 'damaged', reason: `header reads as ${stated.format}` })
     const { width: widthPx, height: heightPx } = stated.autoOrient
