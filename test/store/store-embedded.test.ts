@@ -1,0 +1,3 @@
+import { describeStore } from './store-contract'
+
+describeStore('the embedded cluster', async () => undefined)
