@@ -21,6 +21,8 @@ export type CaptureContext = {
   utcOffset: string
   /** `real`: the device's own time counts. Otherwise the server's clock does (demonstration, tests). */
   clockKind: 'real' | 'demo' | 'test'
+  /** Minutes after which an entry is late and needs its reason. */
+  lateAfterMinutes: number
 }
 
 const Context = createContext<CaptureContext | null>(null)

@@ -1,0 +1,36 @@
+'use client'
+import { useController, type Control, type FieldValues } from 'react-hook-form'
+import type { FieldSpec } from '@/lib/capture/forms/field-spec'
+import { messageOf } from './field-shell'
+import { FormField } from './form-field'
+
+/** A list that grows by a tap. Items keep their own drafts; taking one away asks for no default in its place. */
+export function ListField({ control, path, label, hint, each, addLabel, atLeast, of }: {
+  control: Control<FieldValues>; path: string; label: string; hint?: string | undefined; each: string; addLabel: string; atLeast: number; of: readonly FieldSpec[]
+}) {
+  const { field, fieldState } = useController({ control, name: path })
+  const present: unknown[] = Array.isArray(field.value) ? field.value : []
+  const isPlain = of.length === 1 && of[0]?.name === ''
+  const blank = isPlain ? undefined : {}
+  const shown = present.length < atLeast ? [...present, ...Array.from({ length: atLeast - present.length }, () => blank)] : present
+  const message = present.length === 0 ? messageOf(fieldState.error) : null
+  return (
+    <fieldset className="field">
+      <legend className="label">{label}</legend>
+      {hint ? <span className="hint">{hint}</span> : null}
+      {shown.map((_, place) => (
+        // Items have no identity of their own before they are saved: the place is what the person sees.
+        // biome-ignore lint/suspicious/noArrayIndexKey: see above
+        <fieldset key={place} className={isPlain ? 'field' : 'group'}>
+          {isPlain ? null : <legend>{each} {place + 1}</legend>}
+          {of.map((inner) => <FormField key={inner.name} spec={isPlain ? { ...inner, label: `${each} ${place + 1}` } : inner} control={control} under={`${path}.${place}`} />)}
+          {shown.length > atLeast ? (
+            <button type="button" className="button plain" aria-label={`Take away: ${each} ${place + 1}`} onClick={() => field.onChange(shown.filter((__, other) => other !== place))}>Take away</button>
+          ) : null}
+        </fieldset>
+      ))}
+      {message ? <p className="wrong" role="alert">At least {atLeast} is needed.</p> : null}
+      <button type="button" className="button plain" onClick={() => field.onChange([...shown, blank])}>{addLabel}</button>
+    </fieldset>
+  )
+}
