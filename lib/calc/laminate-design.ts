@@ -129,7 +129,8 @@ export const allowableStrain = formula(
     laminateExpansionPerK: number('alpha_lam'),
   },
   ({ base, temperatureFactor, temperatureRiseK, pipeExpansionPerK, laminateExpansionPerK }) => {
-    const eps = temperatureFactor * base - Math.abs(temperatureRiseK * (pipeExpansionPerK - laminateExpansionPerK))
-    return eps > 0 ? { eps } : refuse('no_strain_left')
+    const ownStrain = temperatureFactor * base
+    const thermalStrain = Math.abs(temperatureRiseK * (pipeExpansionPerK - laminateExpansionPerK))
+    return isAbove(ownStrain, thermalStrain) ? { eps: ownStrain - thermalStrain } : refuse('no_strain_left')
   },
 )

@@ -70,8 +70,9 @@ export const pressureHoldLiquid = formula(
     const restraint = isFree ? 1.25 - nu : 1 - nu ** 2
     const compliance = 1 / hold.bulkModulusMpa + (restraint * hold.diameterMm) / (hold.modulusMpa * hold.wallMm)
     const mpaPerK = (hold.liquidExpansionPerK - volumeExpansionPerK) / compliance
-    const expectedMpa = hold.p0Mpa + mpaPerK * (hold.t1C - hold.t0C)
-    if (expectedMpa < 0) return refuse('expected_below_zero')
+    const warmingMpa = mpaPerK * (hold.t1C - hold.t0C)
+    if (isBelow(hold.p0Mpa, -warmingMpa)) return refuse('expected_below_zero')
+    const expectedMpa = hold.p0Mpa + warmingMpa
     const dropMpa = expectedMpa - hold.p1Mpa
     return { mpaPerK, expectedMpa, dropMpa, verdict: judgeDropOrNull(dropMpa, hold.allowedDropMpa) }
   },

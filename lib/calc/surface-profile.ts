@@ -22,8 +22,8 @@ export const replicaProfile = formula(
     if (gross && filmUm === null) return refuse('missing_film_um')
     if (readingsUm.length < need) return refuse('too_few_readings')
     const film = gross && filmUm !== null ? filmUm : 0
+    if (readingsUm.some((reading) => !isAbove(reading, film))) return refuse('profile_not_positive')
     const netUm = readingsUm.map((reading) => reading - film)
-    if (netUm.some((height) => height <= 0)) return refuse('profile_not_positive')
     return {
       netUm,
       meanUm: meanOf(netUm),
