@@ -1,0 +1,37 @@
+'use server'
+import { chooseGoverns } from '@/lib/server/commands/choose-governs'
+import { correctRecord } from '@/lib/server/commands/correct-record'
+import { markNotApplicable } from '@/lib/server/commands/mark-not-applicable'
+import { noteEvent } from '@/lib/server/commands/note-event'
+import { recordMaterialUsed } from '@/lib/server/commands/record-material-used'
+import { recordPoint } from '@/lib/server/commands/record-point'
+import { signFacts } from '@/lib/server/commands/sign-facts'
+import { act } from './act'
+
+export async function recordPointAction(input: unknown) {
+  return act(recordPoint, input)
+}
+
+export async function correctRecordAction(input: unknown) {
+  return act(correctRecord, input)
+}
+
+export async function markNotApplicableAction(input: unknown) {
+  return act(markNotApplicable, input)
+}
+
+export async function chooseGovernsAction(input: unknown) {
+  return act(chooseGoverns, input)
+}
+
+export async function signFactsAction(input: unknown) {
+  return act(signFacts, input)
+}
+
+export async function noteEventAction(input: unknown) {
+  return act(noteEvent, input)
+}
+
+export async function recordMaterialUsedAction(input: unknown) {
+  return act(recordMaterialUsed, input)
+}

@@ -1,0 +1,20 @@
+import { z } from 'zod'
+import { FactId, Late } from '@/lib/domain/facts/fact'
+import { Heads } from '@/lib/domain/facts/repair-bodies'
+import { Moment } from '@/lib/domain/time'
+
+/**
+ * What every command takes beside its stream and body. Absent times mean now. `id` is made on the device, so that sending twice records once.
+ * `heads` are what a decision saw: stream and number of facts; a decision whose heads moved is refused.
+ */
+export const Entry = {
+  id: FactId.optional(),
+  observedAt: Moment.optional(),
+  enteredAt: Moment.optional(),
+  late: Late.optional(),
+  device: z.strictObject({ id: z.string().min(1).max(60), clockOffsetMs: z.int().nullable() }).optional(),
+  heads: Heads.optional(),
+} as const
+
+const EntryForm = z.strictObject(Entry)
+export type Entry = z.infer<typeof EntryForm>
