@@ -1,0 +1,41 @@
+/** One sub-command of `underwrap`. It writes its answer to standard output and throws what it cannot do. */
+export type SubCommand = { usage: string; about: string; load(): Promise<(parameters: string[]) => Promise<void>> }
+
+/** The sub-commands by name; each is loaded only when asked for. */
+export const subCommands: Readonly<Record<string, SubCommand>> = {
+  'seed-demo': {
+    usage: 'seed-demo',
+    about: 'fill an empty store with the demo',
+    load: async () => (await import('./run-seed-demo')).runSeedDemo,
+  },
+  trace: {
+    usage: 'trace BATCH [--json] [--tenant SLUG]',
+    about: 'where a batch went: repairs, attempts, mixes, plies, and its balance',
+    load: async () => (await import('./run-trace')).runTrace,
+  },
+  dossier: {
+    usage: 'dossier REPAIR --out FILE.pdf [--tenant SLUG]',
+    about: 'write a copy for review; issues nothing',
+    load: async () => (await import('./run-dossier')).runDossier,
+  },
+  reproject: {
+    usage: 'reproject [--tenant SLUG]',
+    about: 'drop and rebuild everything that is derived from the facts',
+    load: async () => (await import('./run-reproject')).runReproject,
+  },
+  vectors: {
+    usage: 'vectors FILE.json',
+    about: 'run reference cases through the formulas; needs no store',
+    load: async () => (await import('./run-vectors-file')).runVectorsFile,
+  },
+  work: {
+    usage: 'work',
+    about: 'do queued work (dossiers) until stopped',
+    load: async () => (await import('./run-work')).runWork,
+  },
+  help: {
+    usage: 'help',
+    about: 'this list',
+    load: async () => (await import('./run-help')).runHelp,
+  },
+}
