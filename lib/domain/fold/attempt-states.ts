@@ -1,0 +1,85 @@
+import { rollUp, type Question } from '../judge/verdict'
+import type { Party } from '../roles'
+import { instantOf } from '../time'
+import { attemptKey, type AttemptSlot, type PointSlots } from './attempt-slots'
+import { fallEvents, type Fall } from './fall-events'
+import type { JudgedSlot } from './judge-attempts'
+import { isSubmitted, missingForRelease } from './missing-for-release'
+import { ofKind } from './order-facts'
+import { isWaived, passedHolds, type PassedHold } from './passed-holds'
+import { photoStates } from './photo-states'
+import { isReceivedAfterUse } from './received-after-use'
+import { holdParties, releaseHistories, releaseState, relyingStep } from './release-states'
+import type { RepairGround } from './repair-ground'
+import type { AttemptState, AttemptStateName, RecordState, RepairState } from './repair-state'
+import { signatureStates, signaturesOver } from './signature-states'
+import { earliest, latest } from './work-span'
+
+/** The state of every attempt of every point, but for "closed", which needs the points before it. */
+export function attemptStates(ground: RepairGround, points: readonly PointSlots[], judged: ReadonlyMap<AttemptSlot, JudgedSlot>, conflicts: RepairState['conflicts']): Map<AttemptSlot, AttemptState> {
+  const falls: Fall[] = fallEvents(ground, points, judged)
+  const slots = points.flatMap((point) => point.attempts)
+  const histories = new Map(slots.map((slot) => [slot, releaseHistories(ground, slot, falls)]))
+  const passes = new Map(slots.map((slot) => [slot, passedHolds(ground, points, slot, histories)]))
+  const passedAt = new Set([...passes.values()].flatMap((list) => list.map((one) => attemptKey(one.hold, one.holdAttempt))))
+  return new Map(slots.map((slot) => {
+    const criteria = judged.get(slot)?.criteria ?? []
+    const verdict = rollUp(criteria.map((one) => one.verdict))
+    const questions = distinctQuestions(criteria.flatMap((one) => one.questions))
+    const conceded = ground.conceded.get(attemptKey(slot.no, slot.attempt))?.stream ?? null
+    const photos = photoStates(ground, slot)
+    const signatures = signatureStates(ground, ofKind(slot.facts, 'signed'))
+    const step = relyingStep(ground, points, slot)
+    const isUnproven = criteria.length > 0 && verdict !== 'pass' && conceded === null
+    const releases = (histories.get(slot) ?? []).map((history) => ({
+      ...releaseState(history, step, doubtOf(questions) ?? (isUnproven ? { at: history.fact.observedAt, cause: `The records as they stand give: ${verdict}`, fact: null } : null)),
+      receivedAfterUse: isReceivedAfterUse(ground, points, slot, history.fact),
+    }))
+    const state: AttemptState = {
+      point: slot.no, attempt: slot.attempt, state: 'open', photos, signatures, releases, criteria, verdict, questions, conceded,
+      records: slot.records.map((one): RecordState => ({ fact: one.fact, record: one.record, corrections: one.corrections, overruledBy: one.overruledBy, late: one.late, signedBy: signaturesOver(one, signatures).map((fact) => fact.id) })),
+      submitted: ofKind(slot.facts, 'submitted').at(-1) ?? null, refusals: ofKind(slot.facts, 'release-refused'),
+      notApplicable: ofKind(slot.facts, 'marked-not-applicable').at(-1) ?? null, opened: slot.opened,
+      passedWithoutRelease: (passes.get(slot) ?? []).map(({ hold, at, by }: PassedHold) => ({ hold, at, by })),
+      missing: missingForRelease({ slot, criteria, verdict, photos, signatures, isConceded: conceded !== null, hasSpecification: judged.get(slot)?.context !== null, conflicts }),
+      firstAt: earliest(slot.facts.map((fact) => fact.observedAt)), lastAt: latest(slot.facts.map((fact) => fact.observedAt)),
+    }
+    return [slot, { ...state, state: nameOf(ground, slot, state, passedAt.has(attemptKey(slot.no, slot.attempt))) }]
+  }))
+}
+
+function distinctQuestions(questions: readonly Question[]): Question[] {
+  return [...new Map(questions.map((one) => [`${one.cause} ${one.causeKind}`, one])).values()]
+}
+
+function doubtOf(questions: readonly Question[]): { at: string; cause: string; fact: Question['cause'] } | null {
+  const open = questions.filter((one) => one.decision === undefined)
+  const first = open.toSorted((a, b) => instantOf(a.since) - instantOf(b.since))[0]
+  return first ? { at: first.since, cause: `In question: ${first.causeKind}`, fact: first.cause } : null
+}
+
+/** Parties that hold this attempt and have no whole release in force, nor gave up their right in writing. */
+export function awaitedParties(ground: RepairGround, slot: AttemptSlot, state: AttemptState): Party[] {
+  return holdParties(slot.plan).filter((party) => {
+    const stands = state.releases.some((one) => one.fact.body.party === party && one.fact.body.scope.kind === 'whole' && (one.state === 'valid' || one.state === 'used'))
+    return !stands && !isWaived(ground, slot, party, ground.asOf)
+  })
+}
+
+function nameOf(ground: RepairGround, slot: AttemptSlot, state: AttemptState, isPassed: boolean): AttemptStateName {
+  if (state.notApplicable) return 'not applicable'
+  if (slot.closedAt !== null) return 'superseded'
+  const awaited = awaitedParties(ground, slot, state)
+  const last = state.releases.at(-1)
+  const standing = state.releases.filter((one) => one.state === 'valid' || one.state === 'used')
+  if (state.questions.some((one) => one.decision === undefined) || state.releases.some((one) => one.state === 'in question')) return 'in question'
+  if (last?.state === 'withdrawn') return 'withdrawn'
+  if (last?.state === 'lapsed') return 'lapsed'
+  if (isPassed && awaited.length > 0) return 'passed without release'
+  if (holdParties(slot.plan).length > 0 && awaited.length === 0) return 'released'
+  if (standing.length > 0) return 'partly released'
+  const refusal = state.refusals.at(-1)
+  if (refusal && (!state.submitted || instantOf(refusal.observedAt) >= instantOf(state.submitted.observedAt))) return 'refused'
+  if (isSubmitted(slot)) return 'submitted'
+  return state.records.length > 0 || state.photos.length > 0 ? 'in progress' : 'open'
+}

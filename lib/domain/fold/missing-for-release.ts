@@ -1,0 +1,73 @@
+import type { CriterionResult, VerdictKind } from '../judge/verdict'
+import type { RecordType } from '../records/record'
+import type { Meaning, Role } from '../roles'
+import { instantOf } from '../time'
+import type { AttemptSlot } from './attempt-slots'
+import type { PhotoState, RepairState, SignatureState } from './repair-state'
+import { signaturesOver } from './signature-states'
+import { EVENT_RECORDS } from './work-span'
+
+export type ReleaseNeeds = {
+  slot: AttemptSlot
+  criteria: readonly CriterionResult[]
+  verdict: VerdictKind
+  photos: readonly PhotoState[]
+  signatures: readonly SignatureState[]
+  isConceded: boolean
+  hasSpecification: boolean
+  conflicts: RepairState['conflicts']
+}
+
+/** A record type in words. */
+export function showRecordType(type: RecordType): string {
+  return type.replaceAll('-', ' ')
+}
+
+/** What submitting an attempt still lacks, each in one sentence: records and photos that the plan requires. */
+export function missingRecords({ slot, photos, hasSpecification }: ReleaseNeeds): string[] {
+  const lacking = hasSpecification ? [] : ['No specification revision was in force for this work.']
+  for (const need of slot.plan.records) {
+    const there = slot.governing.filter((one) => one.record.type === need.type).length
+    if (there < need.atLeast) lacking.push(`Record of ${showRecordType(need.type)} missing: ${there} of ${need.atLeast}.`)
+  }
+  for (const demand of slot.plan.photos) {
+    const there = photos.filter((one) => one.fact.body.demand === demand.id && one.judged?.body.decision !== 'not accepted').length
+    if (there < demand.atLeast) lacking.push(`Photo missing: ${demand.show} (${there} of ${demand.atLeast}).`)
+  }
+  return lacking
+}
+
+/** Signatures that the plan demands over the governing records and that do not stand over all of them. */
+export function missingSignatures({ slot, signatures }: Pick<ReleaseNeeds, 'slot' | 'signatures'>): string[] {
+  const records = slot.governing.filter((one) => !EVENT_RECORDS.has(one.record.type))
+  return slot.plan.signatures.flatMap(({ meaning, role }) => {
+    const such = signatures.filter((one) => isSignature(one, meaning, role))
+    if (such.length === 0) return [`Signature "${meaning}" by ${role} missing.`]
+    const uncovered = records.filter((one) => signaturesOver(one, such).length === 0).length
+    return uncovered === 0 ? [] : [`Signature "${meaning}" by ${role} does not stand over ${uncovered} of ${records.length} records.`]
+  })
+}
+
+function isSignature(one: SignatureState, meaning: Meaning, role: Role): boolean {
+  return one.fact.body.meaning === meaning && one.fact.body.role === role
+}
+
+/** What a release of an attempt still lacks, each in one sentence. Points without a criterion are recorded, not judged. */
+export function missingForRelease(needs: ReleaseNeeds): string[] {
+  const { slot, criteria, verdict, isConceded, conflicts } = needs
+  const lacking = [...missingRecords(needs), ...missingSignatures(needs)]
+  if (!isSubmitted(slot)) lacking.push(slot.facts.some((fact) => fact.kind === 'submitted') ? 'Changed since it was submitted.' : 'Not submitted.')
+  if (criteria.length > 0 && verdict !== 'pass' && !isConceded) {
+    for (const one of criteria.filter((result) => result.verdict !== 'pass')) lacking.push(`${one.criterion.title}: ${one.verdict}${one.found ? `, found ${one.found}` : ''}.`)
+  }
+  for (const one of conflicts.filter((conflict) => conflict.resolved === null && conflict.facts.some((id) => slot.records.some((record) => record.fact.id === id)))) lacking.push(`${one.text}: which governs is not decided.`)
+  return lacking
+}
+
+/** Whether the attempt was submitted and no record or correction of it came after. */
+export function isSubmitted(slot: AttemptSlot): boolean {
+  const submitted = slot.facts.findLast((fact) => fact.kind === 'submitted')
+  if (!submitted) return false
+  const until = instantOf(submitted.observedAt)
+  return slot.governing.every((one) => [one.fact, ...one.corrections].every((fact) => instantOf(fact.observedAt) <= until))
+}

@@ -1,0 +1,38 @@
+import type { PointRecord } from '../records/record'
+import { instantOf, Moment, type Moment as MomentText } from '../time'
+
+/** Fields that state when something was done or seen; a time until which something may be used is none of them. */
+const TIME_FIELDS: ReadonlySet<string> = new Set([
+  'startedAt', 'endedAt', 'kneadStart', 'kneadEnd', 'pressedAt', 'bandTightAt', 'judgedHardAt', 'placedAt', 'measuredAt', 'takenAt', 'seenAt', 'dripSeenAt', 'brushedAt', 'soakStart',
+  'wrapStart', 'wrapEnd', 'countedAt', 'checkedAt', 'finishedAt', 'handedAt', 'at',
+])
+
+/** Records that state an event or a note: they are no work at the point. */
+export const EVENT_RECORDS: ReadonlySet<PointRecord['type']> = new Set(['stop', 'weep', 'remark'])
+
+/** First and last time that a record states for itself; the fact's observed time where it states none. */
+export function workSpan(record: PointRecord, observedAt: MomentText): { from: MomentText; to: MomentText } {
+  const times = timesIn(record).sort((a, b) => instantOf(a) - instantOf(b))
+  return { from: times[0] ?? observedAt, to: times.at(-1) ?? observedAt }
+}
+
+function timesIn(value: unknown): MomentText[] {
+  if (Array.isArray(value)) return value.flatMap(timesIn)
+  if (value === null || typeof value !== 'object') return []
+  return Object.entries(value).flatMap(([name, one]) => (typeof one === 'string' ? (TIME_FIELDS.has(name) && Moment.safeParse(one).success ? [one] : []) : timesIn(one)))
+}
+
+/** The earliest of moments by instant, or null of none. */
+export function earliest(moments: readonly MomentText[]): MomentText | null {
+  return moments.reduce<MomentText | null>((first, one) => (first === null || instantOf(one) < instantOf(first) ? one : first), null)
+}
+
+/** The latest of moments by instant, or null of none. */
+export function latest(moments: readonly MomentText[]): MomentText | null {
+  return moments.reduce<MomentText | null>((last, one) => (last === null || instantOf(one) > instantOf(last) ? one : last), null)
+}
+
+/** Whether one moment is at or before another. */
+export function isAtOrBefore(a: MomentText, b: MomentText): boolean {
+  return instantOf(a) <= instantOf(b)
+}
