@@ -1,0 +1,3 @@
+import { buildIfStale } from './build-if-stale.mjs'
+
+buildIfStale()

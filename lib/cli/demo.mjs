@@ -1,0 +1,3 @@
+import { host } from './host.mjs'
+
+host('demo')

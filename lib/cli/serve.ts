@@ -1,0 +1,48 @@
+import { parseArgs } from 'node:util'
+import { makeSetupCode, needsSetup } from '@/lib/server/auth/setup-code'
+import { runJobs } from '@/lib/server/jobs/run-jobs'
+import { taskTable } from '@/lib/server/jobs/task-table'
+import { openStore } from '@/lib/server/store/open-store'
+import { markAsTestStore } from '@/lib/server/store/clock'
+import { lineOf, PlainError } from './plain-error'
+import { runWebServer } from './run-web-server'
+import { seedIfEmpty, showSignIns } from './seed-if-empty'
+
+/**
+ * Host of a built app: holds the database while `next start` runs. `demo` seeds an empty store and prints who can sign in; `real` prints the
+ * one-time setup code of an empty store; `test` marks an empty store as one for tests, which alone takes `--test-clock FILE`.
+ */
+async function serve(): Promise<number> {
+  const { values, positionals } = parseArgs({ args: process.argv.slice(2), allowPositionals: true, options: { 'test-clock': { type: 'string' }, seed: { type: 'boolean' } }, strict: true })
+  const [mode] = positionals
+  if (mode !== 'demo' && mode !== 'real' && mode !== 'test') throw new PlainError('Say what to serve: demo, real or test')
+  const testClock = values['test-clock']
+  if ((testClock || process.env.UNDERWRAP_TEST_CLOCK) && mode !== 'test') throw new PlainError('--test-clock is refused: this start is not one for tests.')
+  const port = process.env.PORT || '3000'
+  const store = await openStore()
+  try {
+    if (mode === 'test') await markAsTestStore(store.db)
+    if (mode === 'demo' || values.seed) await seedIfEmpty(store)
+    const lines = [`Underwrap: http://localhost:${port}`]
+    if (mode === 'demo') lines.push(...showSignIns())
+    if (mode === 'real' && (await needsSetup(store.db.queries))) {
+      const code = await makeSetupCode(store.db.queries)
+      if (code) lines.push(`The store is empty. Open http://localhost:${port}/setup and enter this one-time code: ${code}`)
+    }
+    const jobs = await runJobs(store, taskTable)
+    try {
+      return await runWebServer({ port, env: testClock ? { UNDERWRAP_TEST_CLOCK: testClock } : {}, whenReady: () => process.stdout.write(`${lines.join('\n')}\n`) })
+    } finally {
+      await jobs.stop()
+    }
+  } finally {
+    await store.close()
+  }
+}
+
+try {
+  process.exitCode = await serve()
+} catch (cause) {
+  process.stderr.write(`underwrap: ${lineOf(cause)}\n`)
+  process.exitCode = 1
+}
