@@ -1,4 +1,5 @@
 'use server'
+import { acceptRepair } from '@/lib/server/commands/accept-repair'
 import { answerNotice } from '@/lib/server/commands/answer-notice'
 import { answerQuery } from '@/lib/server/commands/answer-query'
 import { decideImpact } from '@/lib/server/commands/decide-impact'
@@ -18,6 +19,10 @@ export async function openRepairAction(input: unknown) {
 
 export async function holdRepairAction(input: unknown) {
   return act(holdRepair, input)
+}
+
+export async function acceptRepairAction(input: unknown) {
+  return act(acceptRepair, input)
 }
 
 export async function dischargeConditionAction(input: unknown) {

@@ -18,3 +18,9 @@ export const Entry = {
 
 const EntryForm = z.strictObject(Entry)
 export type Entry = z.infer<typeof EntryForm>
+
+/**
+ * What a decision takes beside its own fields. It is made now: a time of the caller's choice could place a release before the step that went ahead
+ * without it.
+ */
+export const DecisionEntry = { id: Entry.id, device: Entry.device } as const

@@ -18,7 +18,8 @@ export type SignatureDraft = {
   covers: readonly { fact: FactId; sha256: Sha256 }[]
   project: StreamId | 'any'
   offset: string | null
-  entry?: Entry
+  device?: Entry['device']
+  id?: FactId | undefined
 }
 
 /**
@@ -33,9 +34,9 @@ export function makeSignature(desk: Desk, { signer, method }: Signing, draft: Si
   if (!MEANINGS_OF_ROLE[draft.role].includes(draft.meaning) || (needsApproveRight && !signer.approvesOn(draft.project, day, 'inspector'))) {
     return refused({ code: 'meaning-not-for-role', meaning: draft.meaning, role: draft.role })
   }
-  const { stream, point, attempt, meaning, role, offset } = draft
+  const { stream, point, attempt, meaning, role, offset, id, device } = draft
   const body = { meaning, point, attempt, role, name: signer.name, party: partyOfRole(role), covers: [...draft.covers], method }
-  return done(desk.make({ stream, kind: 'signed', body, by: signer.person, offset, ...(draft.entry ? { entry: draft.entry } : {}) }))
+  return done(desk.make({ stream, kind: 'signed', body, by: signer.person, offset, entry: { id, device } }))
 }
 
 /** Facts of one attempt that a signature of its release or its closing covers: records, corrections of them and photos, with their digests. */

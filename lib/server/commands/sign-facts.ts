@@ -4,7 +4,7 @@ import { refused } from '@/lib/domain/result'
 import { MEANINGS, ROLES } from '@/lib/domain/roles'
 import { PointNo } from '@/lib/domain/specification'
 import { command } from './command'
-import { Entry } from './entry'
+import { DecisionEntry, Entry } from './entry'
 import { identifySigner, Signer } from './identify-signer'
 import { makeSignature } from './make-signature'
 import { placeOf } from './place-of'
@@ -17,11 +17,12 @@ const SignFacts = z.strictObject({
   role: z.enum(ROLES),
   covers: z.array(FactId).min(1).max(600),
   signer: Signer,
-  ...Entry,
+  heads: Entry.heads,
+  ...DecisionEntry,
 })
 
 /**
- * Sign facts of a repair with a stated meaning: `{ stream, point, attempt, meaning, role, covers, signer, ...Entry }`. The signature covers the SHA-256 of
+ * Sign facts of a repair with a stated meaning: `{ stream, point, attempt, meaning, role, covers, signer, heads? }`. The signature covers the SHA-256 of
  * the exact bytes of each fact; a release is signed in `releasePoint`. Refuses `invalid`, `not-found` (repair or a covered fact), `password-wrong`,
  * `too-many-tries`, `signer-unknown`, `signer-has-account`, `witness-is-signer`, `not-own-role`, `meaning-not-for-role`, `heads-moved`.
  */
@@ -38,11 +39,6 @@ export const signFacts = command(SignFacts, async (desk, form) => {
   const signing = await identifySigner(desk, form.signer)
   if (!signing.ok) return signing
   const { stream, point, attempt, meaning, role } = form
-  const signed = makeSignature(desk, signing.value, { stream, point, attempt, meaning, role, covers, ...place, entry: entryOf(form) })
+  const signed = makeSignature(desk, signing.value, { stream, point, attempt, meaning, role, covers, ...place, id: form.id, device: form.device })
   return signed.ok ? desk.append([signed.value], form.heads ?? []) : signed
 })
-
-function entryOf(form: z.infer<typeof SignFacts>): z.infer<z.ZodObject<typeof Entry>> {
-  const { id, device } = form
-  return { ...(id ? { id } : {}), ...(device ? { device } : {}) }
-}
