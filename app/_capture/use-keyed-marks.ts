@@ -16,7 +16,8 @@ export function useKeyedMarks(order: readonly string[], value: readonly MarkedRe
   latest.current = value
   const put = useCallback((mark: string, reading: Reading | null) => {
     const others = latest.current.filter((one) => one.mark !== mark)
-    const next = reading ? [...others, { mark, reading, at: stamp() }] : others
+    const before = latest.current.find((one) => one.mark === mark)
+    const next = reading ? [...others, before ? { ...before, reading } : { mark, reading, at: stamp() }] : others
     next.sort((a, b) => order.indexOf(a.mark) - order.indexOf(b.mark))
     latest.current = next
     change(next)

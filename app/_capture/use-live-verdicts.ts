@@ -1,6 +1,6 @@
 'use client'
 import { useMemo } from 'react'
-import { judgePoint } from '@/lib/domain/judge/judge-criterion'
+import { judgePoint } from '@/lib/domain/judge/judge-point'
 import type { DraftRecord, JudgeContext } from '@/lib/domain/judge/judge-context'
 import type { Moment } from '@/lib/domain/time'
 import type { PersonId } from '@/lib/domain/facts/fact'
