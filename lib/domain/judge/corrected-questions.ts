@@ -1,9 +1,10 @@
+import type { StreamId } from '../facts/fact'
 import type { FactOf } from '../facts/fact-kinds'
 import type { InstrumentState } from '../fold/repair-state'
-import { dayOf, instantOf } from '../time'
+import { dayOf, instantOf, type Moment } from '../time'
 import { calibratedOn, certificateInForce } from './certificate-in-force'
 import { minusDecimal } from './exact-units'
-import type { JudgeFrame, Taken } from './frame'
+import type { JudgeFrame, PointFrame, Taken } from './frame'
 import type { RuleOutcome } from './outcome'
 import type { Question } from './verdict'
 
@@ -25,7 +26,7 @@ export function correctedQuestions(frame: JudgeFrame, readings: readonly Taken[]
 }
 
 /** True when a reading at a moment falls between the last good full-scale check and the discovery. */
-export function isDoubted(instrument: InstrumentState, fact: FoundWrong, at: string): boolean {
+export function isDoubted(instrument: InstrumentState, fact: FoundWrong, at: Moment): boolean {
   return instantOf(at) <= instantOf(fact.observedAt) && instantOf(at) > lastGoodCheck(instrument, fact)
 }
 
@@ -52,4 +53,14 @@ function correctedReadings(fact: FoundWrong, readings: readonly Taken[], doubted
   const error = fact.body.error
   if (!error || [...doubted].some(({ reading }) => 'unit' in reading && reading.unit !== error.unit)) return null
   return readings.map((one) => (doubted.has(one) && 'digits' in one.reading ? { ...one, reading: { ...one.reading, ...minusDecimal(one.reading, error) } } : one))
+}
+
+/** A question for every instrument found wrong among some uses that fall in the doubtful time, without corrected figures. */
+export function instrumentQuestions(frame: PointFrame, uses: readonly { of: StreamId; at: Moment }[]): Question[] {
+  const questions = uses.flatMap((use): Question[] => {
+    const instrument = frame.context.instruments[use.of]
+    if (!instrument) return []
+    return instrument.foundWrong.filter((fact) => isDoubted(instrument, fact, use.at)).map((fact) => ({ cause: fact.id, causeKind: 'instrument found wrong', stream: fact.stream, since: fact.observedAt }))
+  })
+  return [...new Map(questions.map((one) => [one.cause, one])).values()]
 }

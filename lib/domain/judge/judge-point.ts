@@ -1,0 +1,1 @@
+export { judgePoint } from './judge-criterion'
