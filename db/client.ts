@@ -42,6 +42,7 @@ export async function openDatabase(options: { dataDir?: string; url?: string; co
     const pool = new pg.Pool({ connectionString: url, max: options.connectionsAtMost ?? 12, application_name: 'underwrap' })
     // A server that stops drops idle connections; without a listener that would end this process. The next query tells.
     pool.on('error', () => {})
+    pool.on('connect', (client) => client.on('error', () => {}))
     try {
       await demandVersion(pool)
       await migrate(pool)
