@@ -1,4 +1,7 @@
 import type { FactId, PersonId } from '../facts/fact'
+import { frameOf } from '../judge/frame'
+import type { JudgeContext } from '../judge/judge-context'
+import { windowSpan } from '../judge/window-span'
 import type { InvalidatingEvent } from '../plan'
 import type { PointRecord } from '../records/record'
 import type { PointNo } from '../specification'
@@ -9,6 +12,7 @@ import { revisionAt } from './fold-revisions'
 import type { JudgedSlot } from './judge-attempts'
 import { ofKind } from './order-facts'
 import type { RepairGround } from './repair-ground'
+import type { WindowState } from './repair-state'
 import { latest } from './work-span'
 
 /** Something that makes releases of one point fall, whatever the release. `timed` falls come from a clock running out. */
@@ -81,14 +85,21 @@ function windowFalls(ground: RepairGround, points: readonly PointSlots[], judged
   const preparation = points.find((point) => point.plan.records.some((one) => one.type === 'cleanliness'))?.no
   return [...judged.values()].flatMap(({ windows, context }) => windows.flatMap((window): Fall[] => {
     const rule = context?.specification.body.criteria.find((one) => one.id === window.criterion)?.rule
-    if (window.state !== 'lapsed' || window.endsAt === null || rule?.kind !== 'window' || rule.maxMinutes === undefined) return []
+    if (!context || window.state !== 'lapsed' || window.endsAt === null || rule?.kind !== 'window' || rule.maxMinutes === undefined) return []
+    const at = spoiledAt(context, window) ?? window.endsAt
     const start = rule.startPoint ?? window.point
     const end = rule.endPoint ?? window.point
     const cause = `${window.title}: window lapsed`
     if (start === end) return []
-    if (start === preparation) return tableFalls(ground, { event: 'prep-lapsed', at: window.endsAt, cause, effect: 'lapsed', area: null, by: null, fact: null, timed: true })
-    return [{ no: start, at: window.endsAt, cause, effect: 'lapsed', event: null, timed: true, area: null, by: null, fact: null }]
+    if (start === preparation) return tableFalls(ground, { event: 'prep-lapsed', at, cause, effect: 'lapsed', area: null, by: null, fact: null, timed: true })
+    return [{ no: start, at, cause, effect: 'lapsed', event: null, timed: true, area: null, by: null, fact: null }]
   }))
+}
+
+/** When something ended a window at once, such as rust bloom after preparation; null when it simply ran out. */
+function spoiledAt(context: JudgeContext, window: WindowState): Moment | null {
+  const criterion = context.specification.body.criteria.find((one) => one.id === window.criterion)
+  return criterion?.rule.kind === 'window' ? (windowSpan(criterion.rule, { ...frameOf(context), criterion }).spoiledBy?.at ?? null) : null
 }
 
 function permitFalls(ground: RepairGround): Fall[] {

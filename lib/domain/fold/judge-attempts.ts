@@ -1,6 +1,6 @@
 import type { CriterionResult } from '../judge/verdict'
 import type { JudgeContext, JudgedRecord } from '../judge/judge-context'
-import { judgePoint } from '../judge/judge-point'
+import { judgePoint } from '../judge/judge-criterion'
 import { windowOf } from '../judge/window-of'
 import { dayOf, instantOf, type Moment } from '../time'
 import { attemptBeside, type AttemptSlot, type PointSlots } from './attempt-slots'

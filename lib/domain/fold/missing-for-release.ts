@@ -1,4 +1,5 @@
 import type { CriterionResult, VerdictKind } from '../judge/verdict'
+import type { PlanPoint } from '../plan'
 import type { RecordType } from '../records/record'
 import type { Meaning, Role } from '../roles'
 import { instantOf } from '../time'
@@ -23,14 +24,14 @@ export function showRecordType(type: RecordType): string {
   return type.replaceAll('-', ' ')
 }
 
-/** What submitting an attempt still lacks, each in one sentence: records and photos that the plan requires. */
-export function missingRecords({ slot, photos, hasSpecification }: ReleaseNeeds): string[] {
-  const lacking = hasSpecification ? [] : ['No specification revision was in force for this work.']
-  for (const need of slot.plan.records) {
-    const there = slot.governing.filter((one) => one.record.type === need.type).length
+/** Records and photos that the plan requires of an attempt and that are not there, each in one sentence. */
+export function missingRecords(plan: PlanPoint, governing: readonly { record: { type: RecordType } }[], photos: readonly PhotoState[]): string[] {
+  const lacking: string[] = []
+  for (const need of plan.records) {
+    const there = governing.filter((one) => one.record.type === need.type).length
     if (there < need.atLeast) lacking.push(`Record of ${showRecordType(need.type)} missing: ${there} of ${need.atLeast}.`)
   }
-  for (const demand of slot.plan.photos) {
+  for (const demand of plan.photos) {
     const there = photos.filter((one) => one.fact.body.demand === demand.id && one.judged?.body.decision !== 'not accepted').length
     if (there < demand.atLeast) lacking.push(`Photo missing: ${demand.show} (${there} of ${demand.atLeast}).`)
   }
@@ -54,8 +55,9 @@ function isSignature(one: SignatureState, meaning: Meaning, role: Role): boolean
 
 /** What a release of an attempt still lacks, each in one sentence. Points without a criterion are recorded, not judged. */
 export function missingForRelease(needs: ReleaseNeeds): string[] {
-  const { slot, criteria, verdict, isConceded, conflicts } = needs
-  const lacking = [...missingRecords(needs), ...missingSignatures(needs)]
+  const { slot, criteria, verdict, photos, isConceded, hasSpecification, conflicts } = needs
+  const lacking = hasSpecification ? [] : ['No specification revision was in force for this work.']
+  lacking.push(...missingRecords(slot.plan, slot.governing, photos), ...missingSignatures(needs))
   if (!isSubmitted(slot)) lacking.push(slot.facts.some((fact) => fact.kind === 'submitted') ? 'Changed since it was submitted.' : 'Not submitted.')
   if (criteria.length > 0 && verdict !== 'pass' && !isConceded) {
     for (const one of criteria.filter((result) => result.verdict !== 'pass')) lacking.push(`${one.criterion.title}: ${one.verdict}${one.found ? `, found ${one.found}` : ''}.`)
