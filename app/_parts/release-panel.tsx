@@ -32,7 +32,7 @@ export function ReleasePanel({ stream, point, attempt, heads, signers, me, isSub
     <section className="sheet">
       <h2>{awaiting.length > 0 ? `Hold for ${awaiting.join(', ')}` : 'Submit'}</h2>
       <div className="stack">
-        {maySubmit && !isSubmitted ? <button type="button" className="button" disabled={isBusy} onClick={() => run(() => submitPointAction({ stream, body: { point, attempt }, ...seen }))}>Submit for release</button> : null}
+        {maySubmit && !isSubmitted ? <button type="button" className="button" disabled={isBusy} onClick={() => run(() => submitPointAction({ stream, body: { point, attempt, ...seen } }))}>Submit for release</button> : null}
         {mayDecide && isSubmitted && awaiting.length > 0 ? (
           <>
             {awaiting.length > 1 ? <div className="choice" role="radiogroup" aria-label="Release for">{awaiting.map((one) => <label key={one}><input type="radio" name={`party-${point}`} checked={party === one} onChange={() => setParty(one)} />{one}</label>)}</div> : null}
@@ -42,8 +42,8 @@ export function ReleasePanel({ stream, point, attempt, heads, signers, me, isSub
             {verdict === 'pass' ? null : <p className="note warn">The verdict is {verdict}: a release to the plan needs pass, or a concession.</p>}
             {refusal ? <RefusalNote refusal={refusal} /> : null}
             <div className="row">
-              <button type="button" className="button" disabled={isBusy || !chosen || !signed || !part || !signerReady(signer)} onClick={async () => clear(await run(() => releasePointAction({ stream, body: { point, attempt, party: chosen, scope: part, ...(remark.trim() ? { remark: remark.trim() } : {}) }, signer: signed, ...seen })))}>Release to the plan</button>
-              <button type="button" className="button stop" disabled={isBusy || !chosen || remark.trim().length < 3} onClick={async () => clear(await run(() => refuseReleaseAction({ stream, body: { point, attempt, party: chosen, reason: remark.trim() }, ...seen })))}>Refuse the release</button>
+              <button type="button" className="button" disabled={isBusy || !chosen || !signed || !part || !signerReady(signer)} onClick={async () => clear(await run(() => releasePointAction({ stream, body: { point, attempt, party: chosen, scope: part, ...(remark.trim() ? { remark: remark.trim() } : {}), ...seen }, signer: signed })))}>Release to the plan</button>
+              <button type="button" className="button stop" disabled={isBusy || !chosen || remark.trim().length < 3} onClick={async () => clear(await run(() => refuseReleaseAction({ stream, body: { point, attempt, party: chosen, reason: remark.trim(), ...seen } })))}>Refuse the release</button>
             </div>
           </>
         ) : refusal ? <RefusalNote refusal={refusal} /> : null}

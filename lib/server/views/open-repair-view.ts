@@ -1,0 +1,29 @@
+import type { StreamKind } from '@/lib/domain/facts/fact'
+import { streamName } from '@/lib/domain/facts/fact'
+import { ofKind } from '@/lib/domain/fold/order-facts'
+import { listStreams } from '@/lib/server/store/list-streams'
+import { loadStreams } from '@/lib/server/store/load-stream'
+import { mayRead, type ReadingDesk } from './reading-desk'
+
+export type OpenRepairView = {
+  projects: { stream: string; name: string }[]
+  specifications: { stream: string; label: string; arrest: string[]; wrap: string }[]
+  plans: { stream: string; label: string }[]
+  clockView: string
+}
+
+/** Projects, and specifications and plans with an issued revision, that a new repair may stand on. */
+export async function loadOpenRepairView(reading: ReadingDesk): Promise<OpenRepairView> {
+  const { desk, actor } = reading
+  const load = async (kind: StreamKind) => {
+    const streams = (await listStreams(desk.store, actor.tenant, kind)).map((one) => one.stream)
+    return (await loadStreams(desk.store, actor.tenant, streams)).facts
+  }
+  const [projects, specifications, plans] = [await load('project'), await load('specification'), await load('plan')]
+  return {
+    projects: ofKind(projects, 'project-opened').filter((fact) => mayRead(reading, fact.stream)).map((fact) => ({ stream: fact.stream, name: `${streamName(fact.stream)} ${fact.body.name}` })),
+    specifications: [...new Map(ofKind(specifications, 'specification-issued').map((fact) => [fact.stream, fact])).values()].map((fact) => ({ stream: fact.stream, label: `${fact.body.body.number} rev ${fact.body.revision}: ${fact.body.body.title}`, arrest: fact.body.body.arrest, wrap: fact.body.body.wrap })),
+    plans: [...new Map(ofKind(plans, 'plan-issued').map((fact) => [fact.stream, fact])).values()].map((fact) => ({ stream: fact.stream, label: `${fact.body.body.number} rev ${fact.body.revision}: ${fact.body.body.title}` })),
+    clockView: 'looking downstream',
+  }
+}
