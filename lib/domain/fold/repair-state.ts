@@ -137,6 +137,8 @@ export type Use = {
   /** For a batch: mix, roll or ply it went into, and how much where weighed. */
   into?: string
   amount?: { digits: number; scale: number; unit: string }
+  /** Its record was set aside for another that governs: it stays in traces and counts in no balance. */
+  overruled?: true
 }
 
 export type AcceptanceState = {
