@@ -1,22 +1,23 @@
 import { z } from 'zod'
 import { StreamId, streamKind } from '@/lib/domain/facts/fact'
 import { REPAIR_BODIES } from '@/lib/domain/facts/repair-bodies'
+import { mayAccept } from '@/lib/domain/fold/may-accept'
 import { refused } from '@/lib/domain/result'
 import { digestOfFact } from '@/lib/evidence/bytes-of-fact'
-import { acceptanceBarrier, acceptancePoint } from './acceptance-barrier'
 import { authorise } from './authorise'
 import { command } from './command'
-import { decisionGround, namesOwnHead, notDecided } from './decision-ground'
+import { decidingActor, decisionGround, namesOwnHead } from './decision-ground'
 import { DecisionEntry } from './entry'
 import { identifySigner, Signer } from './identify-signer'
 import { keptBefore } from './kept-before'
 import { factsOfAttempt, makeSignature } from './make-signature'
+import { barrierOf, refusedBy } from './refusal-of'
 
 const AcceptRepair = z.strictObject({ stream: StreamId.refine((id) => streamKind(id) === 'repair', 'a repair'), body: REPAIR_BODIES.accepted, signer: Signer, ...DecisionEntry })
 
 /**
  * Accept a repair, now, signed *accepted* by the inspector over the acceptance and the closing records: `{ stream, body, signer }`. Client and engineer sign the
- * same fact with `signFacts`. Refuses `invalid`, `not-found`, `not-allowed`, `not-decided` (see `acceptanceBarrier`), `heads-moved`, and as `identifySigner`.
+ * same fact with `signFacts`. Refuses `invalid`, `not-found`, `not-allowed`, `not-decided` (see `mayAccept`; `plan-has-no-acceptance`, `conditions-do-not-fit`), `heads-moved`, and as `identifySigner`.
  */
 export const acceptRepair = command(AcceptRepair, async (desk, form) => {
   const { stream, body } = form
@@ -31,9 +32,10 @@ export const acceptRepair = command(AcceptRepair, async (desk, form) => {
   const accepted = desk.make({ stream, kind: 'accepted', body, by: signer.person, entry: form, offset: place.offset })
   const again = keptBefore(accepted, kept.facts)
   if (again) return again
-  const point = acceptancePoint(state)
-  if (!point) return refused(notDecided('plan-has-no-acceptance'))
-  const barrier = namesOwnHead(body.heads, stream) ?? acceptanceBarrier(state, point, body)
+  const point = state.points.find((one) => one.plan.records.some((record) => record.type === 'checklist'))
+  if (!point) return refusedBy('accept repair', { code: 'plan-has-no-acceptance' })
+  if ((body.kind === 'accepted on condition') !== body.conditions.length > 0) return refusedBy('accept repair', { code: 'conditions-do-not-fit' })
+  const barrier = namesOwnHead(body.heads, stream) ?? barrierOf('accept repair', mayAccept(state, body.kind, body.concession, decidingActor(desk, place, signer)))
   if (barrier) return refused(barrier)
   const { attempt } = point.current
   const covers = [{ fact: accepted.id, sha256: digestOfFact(accepted) }, ...factsOfAttempt(kept.facts, kept.sha256Of, point.no, attempt)]

@@ -1,6 +1,4 @@
-import { factCommand } from './fact-command'
+import { nonconformanceAct } from './nonconformance-act'
 
-/** Agree, for engineer or client, that an open nonconformance does not block acceptance; it takes both. Refusals: those of every fact command. */
-export const agreeDoesNotBlock = factCommand({
-  kind: 'does-not-block', on: 'nonconformance', act: (body) => (body.party === 'client' ? 'approve as client' : 'approve as engineer'),
-})
+/** Agree, for engineer or client, that an open nonconformance does not block acceptance; it takes both. Refusals: those of `nonconformanceAct`. */
+export const agreeDoesNotBlock = nonconformanceAct('does-not-block', ({ party }) => ({ kind: 'does-not-block', party }))

@@ -9,7 +9,7 @@ const CREW: Role[] = ['technician', 'lead']
 const WORKERS: Role[] = [...CREW, 'inspector']
 const WRITERS: Role[] = [...WORKERS, 'client', 'engineer', 'stores', 'in-service inspector']
 
-/** Which roles may do what, per project and day. The administrator keeps accounts and roles and touches no record; nobody changes records or limits directly. */
+/** Which roles may do what, per project and day; for nonconformances the domain says more closely who. The administrator keeps accounts and roles and touches no record; nobody changes records or limits directly. */
 export const ACTS = {
   'enter observation': WORKERS,
   'enter design': ['engineer'],
@@ -24,6 +24,7 @@ export const ACTS = {
   'release inspector hold': ['inspector'],
   'release client hold': ['client'],
   'release engineer hold': ['engineer'],
+  'withdraw release': ['lead', 'inspector', 'client', 'engineer'],
   'mark not applicable': ['inspector', 'engineer'],
   'choose governing record': ['inspector'],
   'judge photo': ['inspector'],
@@ -39,19 +40,7 @@ export const ACTS = {
   'decide impact': ['inspector'],
   'review life': ['engineer'],
   'raise nonconformance': [...WRITERS, 'auditor'],
-  contain: ['lead', 'inspector', 'engineer', 'stores'],
-  'propose as lead or inspector': ['lead', 'inspector'],
-  'propose as engineer': ['engineer'],
-  'propose as engineer or inspector': ['engineer', 'inspector'],
-  'propose as stores or inspector': ['stores', 'inspector'],
-  'propose as inspector': ['inspector'],
-  'approve as inspector': ['inspector'],
-  'approve as client': ['client'],
-  'approve as engineer': ['engineer'],
-  'approve as crew': ['lead'],
-  'reject disposition': ['lead', 'inspector', 'client', 'engineer'],
-  'verify nonconformance': ['inspector', 'stores'],
-  'close nonconformance': ['inspector'],
+  'take a nonconformance on': WRITERS,
   'keep stores': ['stores'],
   recall: ['stores', 'inspector'],
   quarantine: ['lead', 'inspector', 'stores'],

@@ -1,6 +1,4 @@
-import { applyCorrection } from '@/lib/domain/fold/apply-correction'
-import { effectiveRecords } from '@/lib/domain/fold/effective-records'
-import { orderFacts } from '@/lib/domain/fold/order-facts'
+import { mayCorrect } from '@/lib/domain/fold/may-correct'
 import { factCommand } from './fact-command'
 
 /**
@@ -10,14 +8,17 @@ import { factCommand } from './fact-command'
  */
 export const correctRecord = factCommand({
   kind: 'corrected', on: 'repair', act: 'correct own entry',
-  check: async (desk, { facts, place }, { body }) => {
-    const { records } = effectiveRecords(orderFacts(facts, desk.now(place.offset)))
-    const target = records.find((one) => one.fact.id === body.target)
-    if (!target) return { code: 'not-found' }
-    if (target.fact.enteredBy !== desk.actor.person && target.fact.observedBy !== desk.actor.person) return { code: 'not-own-entry' }
-    const applied = applyCorrection(target.record, body.changes)
-    if (applied.ok) return null
-    const { code, path } = applied.refusal
-    return code === 'from-differs' ? { code: 'value-moved', path } : { code: 'invalid', fields: { [path]: [code === 'path-missing' ? 'no such place in the record' : 'the result is no such record'] } }
+  check: async (desk, { stream }, { body }) => {
+    const state = await desk.stateOf(stream)
+    if (!state) return { code: 'not-found' }
+    const allowed = mayCorrect(state, body, desk.actor.person)
+    if (allowed.ok) return null
+    switch (allowed.error.code) {
+      case 'target-unknown': return { code: 'not-found' }
+      case 'not-own-entry': return { code: 'not-own-entry' }
+      case 'from-differs': return { code: 'value-moved', path: allowed.error.path }
+      case 'path-missing': return { code: 'invalid', fields: { [allowed.error.path]: ['no such place in the record'] } }
+      case 'not-a-record': return { code: 'invalid', fields: { [allowed.error.path]: ['the result is no such record'] } }
+    }
   },
 })

@@ -1,4 +1,6 @@
-import { factCommand } from './fact-command'
+import { nonconformanceAct } from './nonconformance-act'
 
-/** Record that a corrective action is done, with its evidence. Refusals: those of every fact command. */
-export const finishCorrectiveAction = factCommand({ kind: 'corrective-action-done', on: 'nonconformance', act: 'contain' })
+/** Record that a corrective action is done, with its evidence. Refuses `not-found` for an action that was not named, and as `nonconformanceAct`. */
+export const finishCorrectiveAction = nonconformanceAct('corrective-action-done', () => ({ kind: 'corrective-action-done' }), async (_desk, { facts }, { body }) =>
+  facts.some((one) => one.kind === 'corrective-action' && one.id === body.action) ? null : { code: 'not-found' },
+)

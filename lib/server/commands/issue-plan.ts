@@ -1,27 +1,41 @@
 import { z } from 'zod'
 import { streamKind } from '@/lib/domain/facts/fact'
 import { foldPlan } from '@/lib/domain/fold/fold-revisions'
-import { cycleOfBlocks } from '@/lib/domain/plan'
+import { mayIssuePlan } from '@/lib/domain/fold/may-issue'
 import { refused } from '@/lib/domain/result'
+import { authorise } from './authorise'
 import { command } from './command'
-import { approversOf, IssueRevision } from './issue-revision'
+import { decidingActor } from './decision-ground'
+import { IssueRevision, secondOf } from './issue-revision'
+import { refusedBy } from './refusal-of'
 
 const IssuePlan = z.strictObject(IssueRevision).refine((form) => streamKind(form.stream) === 'plan', { error: 'a plan', path: ['stream'] })
+const ACT = 'issue specification or plan'
 
 /**
- * Issue the draft of a plan as its next revision; it is never changed again: `{ stream, changes, issuedOn?, second?, ...Entry }`.
- * Refuses `invalid`, `not-found`, `draft-missing`, `blocks-form-a-cycle` with its points, `heads-moved`, and as `approversOf`.
+ * Issue the draft of a plan as its next revision; it is never changed again: `{ stream, changes, issuedOn?, second?, ...Entry }`. Client or engineer approve alone;
+ * an inspector with the right to approve needs a second person. Refuses `invalid`, `not-found`, `not-allowed`, `draft-missing`, `second-person-missing`,
+ * `blocks-form-a-cycle` with its points, `heads-moved`, and as `identifySigner`.
  */
 export const issuePlan = command(IssuePlan, async (desk, form) => {
   const facts = await desk.factsOf(form.stream)
   if (!facts) return refused({ code: 'not-found' })
-  const approvers = await approversOf(desk, form)
-  if (!approvers.ok) return approvers
-  const { draft, nextRevision } = foldPlan(facts, form.stream, desk.now(null))
+  const barred = authorise(desk.actor, 'any', desk.today(null), ACT)
+  if (barred) return refused(barred)
+  const second = await secondOf(desk, form.second)
+  if (!second.ok) return second
+  const revisions = foldPlan(facts, form.stream, desk.now(null))
+  const { draft } = revisions
   if (!draft) return refused({ code: 'draft-missing' })
-  const cycle = cycleOfBlocks(draft.body.body)
-  if (cycle) return refused({ code: 'blocks-form-a-cycle', cycle })
-  const body = { revision: nextRevision, issuedOn: form.issuedOn ?? desk.today(null), body: draft.body.body, changes: form.changes, ...approvers.value }
+  const allowed = mayIssuePlan(revisions, revisions.nextRevision, draft.body.body, decidingActor(desk, { project: 'any', offset: null }), second.value)
+  if (!allowed.ok) {
+    if (allowed.error.code === 'blocks-form-a-cycle') return refused({ code: 'blocks-form-a-cycle', cycle: allowed.error.cycle })
+    return allowed.error.code === 'second-person-needed' ? refused({ code: 'second-person-missing' }) : refusedBy(ACT, allowed.error)
+  }
+  const body = {
+    revision: revisions.nextRevision, issuedOn: form.issuedOn ?? desk.today(null), body: draft.body.body, changes: form.changes, approvedBy: desk.actor.person,
+    ...(second.value ? { second: second.value.person } : {}),
+  }
   const fact = desk.make({ stream: form.stream, kind: 'plan-issued', body, entry: form, offset: null })
   return desk.append([fact], form.heads ?? [{ stream: form.stream, length: facts.length }])
 })

@@ -2,7 +2,8 @@ import { z } from 'zod'
 import { StreamId } from '@/lib/domain/facts/fact'
 import { done, refused, type Result } from '@/lib/domain/result'
 import { CalendarDay } from '@/lib/domain/time'
-import { ACTS, authorise } from './authorise'
+import type { Actor } from '@/lib/server/auth/actor'
+import { authorise } from './authorise'
 import type { Desk } from './desk'
 import { Entry } from './entry'
 import { identifySigner, Signer } from './identify-signer'
@@ -10,23 +11,16 @@ import type { Refusal } from './refusal'
 
 /** What issuing a revision takes: what changed, and the second person where an inspector approves. The draft that was looked at is named by its heads. */
 export const IssueRevision = { stream: StreamId, changes: z.string().trim().min(3).max(400), issuedOn: CalendarDay.optional(), second: Signer.optional(), ...Entry } as const
-type IssueForm = z.infer<z.ZodObject<typeof IssueRevision>>
 
 /**
- * Who approves a revision: client or engineer alone; an inspector with the right to approve together with a second person, who confirms with a
- * password. Refuses `not-allowed`, `second-person-missing`, and as `identifySigner`.
+ * The second person of an issue, made sure of by a password; null where none is named. Refuses `second-person-missing` for the actor or one without an
+ * account, `not-allowed` when the second person may not draft, and as `identifySigner`.
  */
-export async function approversOf(desk: Desk, form: IssueForm): Promise<Result<{ approvedBy: typeof desk.actor.person; second?: typeof desk.actor.person }, Refusal>> {
-  const { actor } = desk
-  const day = desk.today(null)
-  const barred = authorise(actor, 'any', day, 'issue specification or plan')
-  if (barred) return refused(barred)
-  const alone = actor.rolesOn('any', day).some((role) => role === 'client' || role === 'engineer')
-  if (alone) return done({ approvedBy: actor.person })
-  if (!actor.approvesOn('any', day, 'inspector')) return refused({ code: 'not-allowed', act: 'issue specification or plan', needs: [...ACTS['issue specification or plan']] })
-  if (!form.second || form.second.by !== 'password' || form.second.person === actor.person) return refused({ code: 'second-person-missing' })
-  const second = await identifySigner(desk, form.second)
-  if (!second.ok) return second
-  const secondBarred = authorise(second.value.signer, 'any', day, 'draft specification or plan')
-  return secondBarred ? refused(secondBarred) : done({ approvedBy: actor.person, second: second.value.signer.person })
+export async function secondOf(desk: Desk, second: Signer | undefined): Promise<Result<Actor | null, Refusal>> {
+  if (!second) return done(null)
+  if (second.by !== 'password' || second.person === desk.actor.person) return refused({ code: 'second-person-missing' })
+  const identified = await identifySigner(desk, second)
+  if (!identified.ok) return identified
+  const barred = authorise(identified.value.signer, 'any', desk.today(null), 'draft specification or plan')
+  return barred ? refused(barred) : done(identified.value.signer)
 }

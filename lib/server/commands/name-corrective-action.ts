@@ -1,4 +1,4 @@
-import { factCommand } from './fact-command'
+import { nonconformanceAct } from './nonconformance-act'
 
-/** Name a corrective action with its owner and due day. Refusals: those of every fact command. */
-export const nameCorrectiveAction = factCommand({ kind: 'corrective-action', on: 'nonconformance', act: 'contain' })
+/** Name a corrective action with its owner and due day. Refusals: those of `nonconformanceAct`. */
+export const nameCorrectiveAction = nonconformanceAct('corrective-action', () => ({ kind: 'corrective-action' }))

@@ -1,11 +1,4 @@
-import { factCommand } from './fact-command'
-import { isRefusal, stateToFollow } from './nonconformance-barrier'
+import { nonconformanceAct } from './nonconformance-act'
 
-/** State that it is no nonconformance, with the reason; it stays listed. Refuses `not-decided` (`state-does-not-allow`) and as every fact command. */
-export const rejectNonconformance = factCommand({
-  kind: 'not-a-nonconformance', on: 'nonconformance', act: 'close nonconformance',
-  check: async (desk, subject) => {
-    const state = stateToFollow(desk, subject, ['raised', 'contained', 'assessed', 'reopened', 'disposition proposed'])
-    return isRefusal(state) ? state : null
-  },
-})
+/** State that it is no nonconformance, with the reason; it stays listed. The raiser does not. Refusals: those of `nonconformanceAct`. */
+export const rejectNonconformance = nonconformanceAct('not-a-nonconformance', () => ({ kind: 'not-a-nonconformance' }))

@@ -1,11 +1,4 @@
-import { factCommand } from './fact-command'
-import { isRefusal, stateToFollow } from './nonconformance-barrier'
+import { nonconformanceAct } from './nonconformance-act'
 
-/** Reopen a closed or rejected nonconformance, with the reason. Refuses `not-decided` (`state-does-not-allow`) and as every fact command. */
-export const reopenNonconformance = factCommand({
-  kind: 'reopened', on: 'nonconformance', act: 'close nonconformance',
-  check: async (desk, subject) => {
-    const state = stateToFollow(desk, subject, ['closed', 'rejected', 'verified'])
-    return isRefusal(state) ? state : null
-  },
-})
+/** Reopen a closed, rejected or verified nonconformance, with the reason. Refusals: those of `nonconformanceAct`. */
+export const reopenNonconformance = nonconformanceAct('reopened', () => ({ kind: 'reopened' }))

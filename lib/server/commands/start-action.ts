@@ -1,11 +1,4 @@
-import { factCommand } from './fact-command'
-import { isRefusal, stateToFollow } from './nonconformance-barrier'
+import { nonconformanceAct } from './nonconformance-act'
 
-/** Record that the approved action started. Refuses `not-decided` (`state-does-not-allow`) and as every fact command. */
-export const startAction = factCommand({
-  kind: 'action-started', on: 'nonconformance', act: 'contain',
-  check: async (desk, subject) => {
-    const state = stateToFollow(desk, subject, ['disposition approved', 'action in progress'])
-    return isRefusal(state) ? state : null
-  },
-})
+/** Record that the approved action started. Refusals: those of `nonconformanceAct`. */
+export const startAction = nonconformanceAct('action-started', () => ({ kind: 'action-started' }))

@@ -1,7 +1,6 @@
-import { factCommand } from './fact-command'
+import { nonconformanceAct } from './nonconformance-act'
 
-/** Void a nonconformance as a duplicate of another; its number is never used again. Refuses `not-found` when the other is not there or is itself, and as every fact command. */
-export const voidDuplicate = factCommand({
-  kind: 'voided-duplicate', on: 'nonconformance', act: 'close nonconformance',
-  check: async (desk, { stream }, { body }) => ((await desk.factsOf(body.of)) && body.of !== stream ? null : { code: 'not-found' }),
-})
+/** Void a nonconformance as a duplicate of another; its number is never used again. Refuses `not-found` when the other is not there or is itself, and as `nonconformanceAct`. */
+export const voidDuplicate = nonconformanceAct('voided-duplicate', () => ({ kind: 'voided-duplicate' }), async (desk, { stream }, { body }) =>
+  body.of !== stream && (await desk.factsOf(body.of)) ? null : { code: 'not-found' },
+)
