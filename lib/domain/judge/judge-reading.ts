@@ -28,7 +28,15 @@ export function judgeReading(taken: Taken, bounds: Bounds, frame: JudgeFrame): R
   const distances = sides.flatMap((side) => (side.distance ? [side.distance] : []))
   const distance = distances.reduce<Fraction | null>((least, one) => (least && compareFractions(least, one) <= 0 ? least : one), null)
   const worst = sides.find((side) => side.verdict === 'fail') ?? sides.find((side) => side.verdict === 'not proven') ?? sides[0]
-  return worst ? { ...worst, distance } : { verdict: 'not proven', code: 'no-limit', distance: null }
+  if (!worst) return { verdict: 'not proven', code: 'no-limit', distance: null }
+  return worst.code === 'inside-guard-band' && isZoneEmpty(taken, bounds, frame) ? { ...worst, code: 'acceptance-zone-empty', distance } : { ...worst, distance }
+}
+
+/** True when twice the uncertainty is wider than the band between both bounds: no reading can pass (MATHS section 11). */
+function isZoneEmpty(taken: Taken, { min, max }: Bounds, frame: JudgeFrame): boolean {
+  const guard = min && max ? guardOf(taken, min, frame) : null
+  const top = min && max ? convertExact(max.value, max.unit, min.unit) : null
+  return guard !== null && top !== null && min !== null && compareFractions(plusFraction(guard, guard), minusFraction(top, min.value)) > 0
 }
 
 function judgeSide(side: 'min' | 'max', limit: ExactLimit | null, taken: Taken, frame: JudgeFrame): ReadingVerdict | null {
