@@ -7,12 +7,12 @@ import { PlainError } from './plain-error'
  * Run `next start` until it ends or we are told to stop. `whenReady` is called once it answers.
  * @returns the exit code: 0 after a stop that was asked for
  */
-export async function runWebServer(options: { port: string; env: Readonly<Record<string, string>>; whenReady(): void }): Promise<number> {
+export async function runWebServer(options: { port: string; whenReady(): void }): Promise<number> {
   const port = Number(options.port)
   if (await isTaken(port)) throw new PlainError(`Port ${port} is taken: stop what runs there, or choose another with PORT.`)
   const child = spawn(process.execPath, [join('node_modules', 'next', 'dist', 'bin', 'next'), 'start', '-p', options.port], {
     stdio: ['ignore', 'ignore', 'inherit'],
-    env: { ...process.env, ...options.env, NODE_ENV: 'production', NEXT_TELEMETRY_DISABLED: '1' },
+    env: { ...process.env, PORT: options.port, NODE_ENV: 'production', NEXT_TELEMETRY_DISABLED: '1' },
   })
   let isStopping = false
   const stop = () => {

@@ -1,3 +1,4 @@
+import { resolve } from 'node:path'
 import { parseArgs } from 'node:util'
 import { makeSetupCode, needsSetup } from '@/lib/server/auth/setup-code'
 import { runJobs } from '@/lib/server/jobs/run-jobs'
@@ -23,6 +24,10 @@ async function serve(): Promise<number> {
   try {
     if (mode === 'test') await markAsTestStore(store.db)
     if (mode === 'demo' || values.seed) await seedIfEmpty(store)
+    if (testClock) {
+      process.env.UNDERWRAP_TEST_CLOCK = resolve(testClock)
+      await store.readClock()
+    }
     const lines = [`Underwrap: http://localhost:${port}`]
     if (mode === 'demo') lines.push(...showSignIns())
     if (mode === 'real' && (await needsSetup(store.db.queries))) {
@@ -31,7 +36,7 @@ async function serve(): Promise<number> {
     }
     const jobs = await runJobs(store, taskTable)
     try {
-      return await runWebServer({ port, env: testClock ? { UNDERWRAP_TEST_CLOCK: testClock } : {}, whenReady: () => process.stdout.write(`${lines.join('\n')}\n`) })
+      return await runWebServer({ port, whenReady: () => process.stdout.write(`${lines.join('\n')}\n`) })
     } finally {
       await jobs.stop()
     }

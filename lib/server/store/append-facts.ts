@@ -1,26 +1,19 @@
 import { and, eq, inArray, sql } from 'drizzle-orm'
-import type { z } from 'zod'
 import { schema } from '@/db/client'
-import type { FactId, PersonId, Receipt, Sha256, StreamId } from '@/lib/domain/facts/fact'
-import { parseFact, type Fact } from '@/lib/domain/facts/fact-kinds'
-import type { Heads } from '@/lib/domain/facts/repair-bodies'
+import type { FactId, PersonId, Receipt, StreamId } from '@/lib/domain/facts/fact'
 import { done, refused, type Result } from '@/lib/domain/result'
 import type { Moment } from '@/lib/domain/time'
-import { bytesOfFact } from '@/lib/evidence/bytes-of-fact'
-import { sha256Of } from '@/lib/evidence/sha256'
 import type { Appended, AppendRefusal } from './append-refusal'
 import { headsIn, lockStreams, type Transaction } from './heads'
 import { insertFacts } from './insert-facts'
+import { prepareFacts, type Prepared } from './prepare-facts'
 import type { Store, TenantId } from './store'
 
-/** A fact ready to be stored. */
-export type Prepared = { fact: Fact; bytes: Uint8Array; sha256: Sha256 }
-type Heads = z.infer<typeof Heads>
 
 export type AppendOptions = {
   receivedBy: PersonId
   /** Heads a decision saw: nothing is appended when one has moved. */
-  expectHeads?: Heads
+  expectHeads?: readonly { stream: StreamId; length: number }[]
   /** Only the demo's seed stamps receipts itself. */
   receivedAt?: Moment
 }
@@ -31,34 +24,10 @@ export type AppendOptions = {
  * Refuses with `fact-refused`, `id-taken`, `heads-moved` or `tenant-unknown`.
  */
 export async function appendFacts(store: Store, tenant: TenantId, facts: readonly unknown[], options: AppendOptions): Promise<Result<Appended[], AppendRefusal>> {
-  const prepared = prepare(facts)
+  const prepared = prepareFacts(facts)
   if (!prepared.ok) return prepared
   const receivedAt = options.receivedAt ?? store.now()
   return store.db.queries.transaction((tx) => write(tx, tenant, prepared.value, { ...options, receivedAt }))
-}
-
-function prepare(facts: readonly unknown[]): Result<Prepared[], AppendRefusal> {
-  const refusals: Extract<AppendRefusal, { code: 'fact-refused' }>['refusals'] = []
-  const byId = new Map<FactId, Prepared>()
-  const taken = new Set<FactId>()
-  const prepared: Prepared[] = []
-  for (const [index, json] of facts.entries()) {
-    const parsed = parseFact(json)
-    if (!parsed.ok) {
-      const id = typeof json === 'object' && json !== null && 'id' in json && typeof json.id === 'string' ? json.id : null
-      refusals.push({ index, id, faults: parsed.error.faults })
-      continue
-    }
-    const bytes = bytesOfFact(parsed.value)
-    const one = { fact: parsed.value, bytes, sha256: sha256Of(bytes) }
-    const same = byId.get(one.fact.id)
-    if (same && same.sha256 !== one.sha256) taken.add(one.fact.id)
-    byId.set(one.fact.id, same ?? one)
-    prepared.push(one)
-  }
-  if (refusals.length > 0) return refused({ code: 'fact-refused', refusals })
-  if (taken.size > 0) return refused({ code: 'id-taken', ids: [...taken] })
-  return done(prepared)
 }
 
 async function write(tx: Transaction, tenant: TenantId, batch: readonly Prepared[], options: AppendOptions & { receivedAt: Moment }): Promise<Result<Appended[], AppendRefusal>> {

@@ -3,9 +3,9 @@ import { schema } from '@/db/client'
 import { streamKind, type FactId, type PersonId, type Receipt, type StreamId } from '@/lib/domain/facts/fact'
 import { citesOf } from '@/lib/domain/fold/cites-of'
 import { instantOf, type Moment } from '@/lib/domain/time'
-import type { Prepared } from './append-facts'
 import type { Transaction } from './heads'
 import { insertLooks } from './insert-looks'
+import type { Prepared } from './prepare-facts'
 import type { TenantId } from './store'
 
 /**

@@ -26,16 +26,16 @@ export type OpenStore = Store & { dataDir: string; readClock(): Promise<void>; c
 export async function openStore(options: StoreOptions = {}): Promise<OpenStore> {
   const dataDir = options.dataDir ?? dataFolder()
   const db = await openDatabase({ ...(options.dataDir === undefined ? {} : { dataDir: options.dataDir }), ...(options.url === undefined ? {} : { url: options.url }) })
-  const testClockFile = options.testClockFile ?? process.env.UNDERWRAP_TEST_CLOCK
+  const readClock = async () => options.now ?? (await clockOf(db, options.testClockFile ?? process.env.UNDERWRAP_TEST_CLOCK))
   try {
-    let clock = options.now ?? (await clockOf(db, testClockFile))
+    let clock = await readClock()
     return {
       db,
       dataDir,
       photos: options.photos ?? createFolderPhotoStore(process.env.PHOTO_STORE || join(dataDir, 'photos')),
       now: () => clock(),
       async readClock() {
-        clock = options.now ?? (await clockOf(db, testClockFile))
+        clock = await readClock()
       },
       close: () => db.close(),
     }
