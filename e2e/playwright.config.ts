@@ -1,0 +1,34 @@
+import { defineConfig } from '@playwright/test'
+import { E2E_PORT, E2E_URL } from './places'
+
+export default defineConfig({
+  testDir: '.',
+  testMatch: '**/*.spec.ts',
+  workers: 1,
+  fullyParallel: false,
+  timeout: 300_000,
+  expect: { timeout: 15_000 },
+  use: {
+    baseURL: E2E_URL,
+    viewport: { width: 390, height: 844 },
+    hasTouch: true,
+    locale: 'en-GB',
+    timezoneId: 'Europe/London',
+    actionTimeout: 15_000,
+    screenshot: 'only-on-failure',
+    launchOptions: {
+      executablePath: process.env['CHROMIUM'] ?? '/usr/bin/chromium',
+      args: ['--no-sandbox', '--disable-background-networking', '--disable-quic'],
+    },
+  },
+  outputDir: '../test-results',
+  webServer: {
+    command: 'node --import tsx e2e/serve-for-tests.ts',
+    cwd: '..',
+    url: `${E2E_URL}/sign-in`,
+    timeout: 120_000,
+    reuseExistingServer: false,
+    gracefulShutdown: { signal: 'SIGTERM', timeout: 15_000 },
+    env: { PORT: String(E2E_PORT) },
+  },
+})

@@ -1,0 +1,47 @@
+import { expect, type Page } from '@playwright/test'
+import { DEMO_PASSWORD, demoPerson } from '@/lib/server/demo/demo-people'
+
+/** Sign in as a person of the store; whoever was signed in before is signed out. */
+export async function signInAs(page: Page, id: string): Promise<void> {
+  await page.context().clearCookies()
+  await page.goto('/sign-in')
+  await page.getByLabel(/e-?mail/i).fill(demoPerson(id).email)
+  await page.getByLabel(/password/i).fill(DEMO_PASSWORD)
+  await page.getByRole('button', { name: /sign in/i }).click()
+  await page.waitForURL('**/waiting')
+}
+
+/** Sign what is recorded at the open point page. */
+export async function sign(page: Page, id: string, meaning: string): Promise<void> {
+  const sheet = page.locator('section.sheet').filter({ has: page.getByRole('heading', { name: 'Sign', exact: true }) })
+  await sheet.getByRole('group', { name: 'Meaning' }).getByText(meaning, { exact: true }).click()
+  await chooseSigner(page, sheet, id)
+  await sheet.getByRole('button', { name: `Sign: ${meaning}` }).click()
+  await expect(page.getByRole('listitem').filter({ hasText: `${meaning}: ${demoPerson(id).name}` }).first()).toBeVisible()
+}
+
+/** Submit the point, then release it whole for a party. */
+export async function submitAndRelease(page: Page, releases: readonly (readonly [id: string, party: string])[]): Promise<void> {
+  await submit(page)
+  for (const [id, party] of releases) await release(page, id, party)
+}
+
+export async function submit(page: Page): Promise<void> {
+  await page.getByRole('button', { name: 'Submit for release' }).click()
+  await expect(page.getByRole('listitem').filter({ hasText: /^Submitted/ })).toBeVisible()
+}
+
+export async function release(page: Page, id: string, party: string): Promise<void> {
+  const sheet = page.locator('section.sheet').filter({ has: page.getByRole('heading', { name: /^Hold for/ }) })
+  const parties = sheet.getByRole('radiogroup', { name: 'Release for' })
+  if (await parties.isVisible()) await parties.getByText(party, { exact: true }).click()
+  await chooseSigner(page, sheet, id)
+  await sheet.getByRole('button', { name: 'Release to the plan' }).click()
+  await expect(page.getByRole('listitem').filter({ hasText: new RegExp(`^Released for ${party}`) }).first()).toBeVisible()
+}
+
+async function chooseSigner(page: Page, sheet: ReturnType<Page['locator']>, id: string): Promise<void> {
+  await sheet.getByLabel('Who signs').selectOption(id)
+  await sheet.getByLabel(new RegExp(`^Password of ${demoPerson(id).name}`)).fill(DEMO_PASSWORD)
+  await page.waitForTimeout(0)
+}
