@@ -23,6 +23,7 @@ export function FormField({ spec, control, under }: { spec: FieldSpec; control: 
   const { batches, instruments, persons } = useCapture()
   const path = pathUnder(under, spec.name)
   const shared = { control, path, label: spec.label, hint: spec.hint, optional: spec.optional }
+  const draw = (inner: FieldSpec, at: string) => <FormField spec={inner} control={control} under={at} />
   switch (spec.kind) {
     case 'measured': return <MeasuredField {...shared} units={spec.units} />
     case 'reading': return <MeasuredField {...shared} units={spec.units} special />
@@ -39,10 +40,10 @@ export function FormField({ spec, control, under }: { spec: FieldSpec; control: 
     case 'instrument': return <SelectField {...shared} options={instruments.filter((one) => spec.measures.length === 0 || one.measures.length === 0 || spec.measures.some((unit) => one.measures.includes(unit)))} />
     case 'marks': return <MarksSlot spec={spec} control={control} path={path} />
     case 'chalk-grid': return <ChalkGridField {...shared} />
-    case 'measured-list': return <ListField {...shared} each={spec.label} addLabel={spec.addLabel} atLeast={spec.optional ? 0 : 1} of={[{ kind: 'measured', name: '', label: spec.label, units: spec.units }]} />
-    case 'text-list': return <ListField {...shared} each={spec.label} addLabel={spec.addLabel} atLeast={0} of={[{ kind: 'text', name: '', label: spec.label }]} />
-    case 'list': return <ListField {...shared} each={spec.each} addLabel={spec.addLabel} atLeast={spec.atLeast} of={spec.of} />
-    case 'variant': return <VariantField spec={spec} control={control} path={path} />
+    case 'measured-list': return <ListField {...shared} draw={draw} each={spec.label} addLabel={spec.addLabel} atLeast={spec.optional ? 0 : 1} of={[{ kind: 'measured', name: '', label: spec.label, units: spec.units }]} />
+    case 'text-list': return <ListField {...shared} draw={draw} each={spec.label} addLabel={spec.addLabel} atLeast={0} of={[{ kind: 'text', name: '', label: spec.label }]} />
+    case 'list': return <ListField {...shared} draw={draw} each={spec.each} addLabel={spec.addLabel} atLeast={spec.atLeast} of={spec.of} />
+    case 'variant': return <VariantField spec={spec} control={control} path={path} draw={draw} />
     case 'group':
       return (
         <fieldset className="group">

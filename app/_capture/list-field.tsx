@@ -1,12 +1,12 @@
 'use client'
+import { Fragment, type ReactNode } from 'react'
 import { useController, type Control, type FieldValues } from 'react-hook-form'
 import type { FieldSpec } from '@/lib/capture/forms/field-spec'
 import { messageOf } from './field-shell'
-import { FormField } from './form-field'
 
 /** A list that grows by a tap. Items keep their own drafts; taking one away asks for no default in its place. */
-export function ListField({ control, path, label, hint, each, addLabel, atLeast, of }: {
-  control: Control<FieldValues>; path: string; label: string; hint?: string | undefined; each: string; addLabel: string; atLeast: number; of: readonly FieldSpec[]
+export function ListField({ control, path, label, hint, each, addLabel, atLeast, of, draw }: {
+  control: Control<FieldValues>; path: string; label: string; hint?: string | undefined; each: string; addLabel: string; atLeast: number; of: readonly FieldSpec[]; draw: (spec: FieldSpec, under: string) => ReactNode
 }) {
   const { field, fieldState } = useController({ control, name: path })
   const present: unknown[] = Array.isArray(field.value) ? field.value : []
@@ -23,7 +23,7 @@ export function ListField({ control, path, label, hint, each, addLabel, atLeast,
         // biome-ignore lint/suspicious/noArrayIndexKey: see above
         <fieldset key={place} className={isPlain ? 'field' : 'group'}>
           {isPlain ? null : <legend>{each} {place + 1}</legend>}
-          {of.map((inner) => <FormField key={inner.name} spec={isPlain ? { ...inner, label: `${each} ${place + 1}` } : inner} control={control} under={`${path}.${place}`} />)}
+          {of.map((inner) => <Fragment key={inner.name}>{draw(isPlain ? { ...inner, label: `${each} ${place + 1}` } : inner, `${path}.${place}`)}</Fragment>)}
           {shown.length > atLeast ? (
             <button type="button" className="button plain" aria-label={`Take away: ${each} ${place + 1}`} onClick={() => field.onChange(shown.filter((__, other) => other !== place))}>Take away</button>
           ) : null}
