@@ -32,10 +32,10 @@ export async function openCluster(dataDir: string): Promise<Cluster> {
 
 async function start(folder: string): Promise<ClusterLease | null> {
   const binaries = embeddedBinaries()
-  const user = await serverUser()
+  const cluster = join(folder, 'db')
+  const user = await serverUser(cluster)
   demandReachable(folder, user)
   demandReachable(binaries.folder, user)
-  const cluster = join(folder, 'db')
   if (!existsSync(join(cluster, 'PG_VERSION'))) await make(folder, binaries.folder, user)
   const major = Number.parseInt(readFileSync(join(cluster, 'PG_VERSION'), 'utf8'), 10)
   if (major !== binaries.major)
@@ -108,7 +108,8 @@ function inUse(folder: string, lease: ClusterLease): Cluster {
 
 /** Give up a lease and stop the server when it was the last. A server that is already gone is left so. */
 export async function leave(folder: string, lease: ClusterLease): Promise<void> {
+  const cluster = join(folder, 'db')
   const isLast = await lease.release().catch(() => false)
-  if (isLast) await runProgram(join(embeddedBinaries().folder, 'pg_ctl'), ['stop', '-w', '-t', '60', '-s', '-m', 'fast', '-D', join(folder, 'db')], await serverUser())
+  if (isLast) await runProgram(join(embeddedBinaries().folder, 'pg_ctl'), ['stop', '-w', '-t', '60', '-s', '-m', 'fast', '-D', cluster], await serverUser(cluster))
   await lease.end()
 }

@@ -1,5 +1,5 @@
 import { randomBytes } from 'node:crypto'
-import { chmodSync, existsSync, readFileSync, renameSync, writeFileSync } from 'node:fs'
+import { chmodSync, chownSync, existsSync, readFileSync, renameSync, statSync, writeFileSync } from 'node:fs'
 import { createServer } from 'node:net'
 import { join } from 'node:path'
 import { StoreUnavailable } from './store-unavailable'
@@ -25,6 +25,9 @@ export function keepSecret(dataDir: string, secret: ServerSecret): void {
   const file = fileOf(dataDir)
   writeFileSync(`${file}.new`, `${JSON.stringify(secret)}\n`, { mode: 0o600 })
   chmodSync(`${file}.new`, 0o600)
+  // Root may start another user's store: its secret stays that user's.
+  const owner = statSync(dataDir)
+  if (process.getuid?.() === 0) chownSync(`${file}.new`, owner.uid, owner.gid)
   renameSync(`${file}.new`, file)
 }
 

@@ -1,15 +1,18 @@
 import { execFileSync, spawnSync } from 'node:child_process'
+import { statSync } from 'node:fs'
 import { runProgram, type ServerUser } from './server-binaries'
 import { StoreUnavailable } from './store-unavailable'
 
 const NAME = 'postgres'
 
 /**
- * The account that the embedded server runs as: null (our own), or, when we are root, the user `postgres`, made when absent.
- * @throws StoreUnavailable `start-failed` when it cannot be made
+ * The account that the embedded server runs as: null (our own), or, when we are root, whoever owns the cluster that is there, else the user
+ * `postgres`, made when absent. @throws StoreUnavailable `start-failed` when it cannot be made
  */
-export async function serverUser(): Promise<ServerUser> {
+export async function serverUser(cluster: string): Promise<ServerUser> {
   if (process.getuid?.() !== 0) return null
+  const owner = statSync(cluster, { throwIfNoEntry: false })
+  if (owner && owner.uid !== 0) return { uid: owner.uid, gid: owner.gid }
   const known = idsOf(NAME)
   if (known) return known
   await runProgram('groupadd', [NAME], null).catch(() => null)

@@ -16,7 +16,7 @@ export function hasDebianServer(): boolean {
 /** A PostgreSQL 15 server of its own in a temporary folder. */
 export async function startDebianServer(): Promise<{ makeDatabase(name: string): Promise<string>; stop(): Promise<void> }> {
   const folder = makeDataFolder()
-  const user = await serverUser()
+  const user = await serverUser(join(folder, 'none'))
   if (user) chownSync(folder, user.uid, user.gid)
   const cluster = join(folder, 'pg15')
   const run = async (program: string, parameters: string[]) => {
