@@ -25,7 +25,7 @@ export const COMMON_POINTS: Record<string, Row> = {
     hazards: [LEAK, 'Contents may be hot, toxic, flammable or displace oxygen; rising water; confined space.', SPARK],
   },
   '03': {
-    title: 'Incoming materials', codes: 'HWR-', records: [need('materials')], signatures: [sign('performed', 'stores'), sign('checked', 'inspector')], blocks: ['08', ...from('10', '15')],
+    title: 'Incoming materials', codes: 'HWR-', records: [need('materials')], signatures: [sign('performed', 'stores'), sign('witnessed', 'inspector')], blocks: ['08', ...from('10', '15')],
     photos: [photo('package-label', 'Label legible, whole package')], hazards: [RESIN],
   },
   '04': {
@@ -112,7 +112,7 @@ export const WRAP_POINTS = {
     photos: [photo('nth-ply', 'A ply with its wet-out'), photo('end-joint', 'End joint with its offset'), photo('last-ply', 'Last ply under release film')], hazards: [RESIN, SPARK],
   },
   'water-activated tape': {
-    title: 'Wrap application', codes: 'HHW-', records: [need('tape-roll'), need('tape-wrap'), may('stop')],
+    title: 'Wrap application', codes: 'HHW-', records: [need('tape-roll'), need('tape-wrap'), need('ply-count', 2), may('stop')],
     signatures: [sign('checked', 'lead'), sign('checked', 'inspector')], blocks: ['15'],
     photos: [photo('roll-at-start', 'Roll at its start with the pack label'), photo('end-joint', 'End of the wrap'), photo('last-ply', 'Last pass squeezed')], hazards: [RESIN],
   },

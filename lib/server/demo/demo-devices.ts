@@ -14,10 +14,8 @@ export const DEMO_DEVICES = {
 } as const
 export type DemoDevice = keyof typeof DEMO_DEVICES
 
-const SMALL_OFFSET_MS = 400
-
 /** The device a person of the demo keys on, with its clock error at last contact; persons without one use the inspection body's desk. */
 export function deviceOf(person: string): { id: DemoDevice; clockOffsetMs: number } {
   const found = Object.entries(DEMO_DEVICES).find(([, device]) => device.holder === person)
-  return { id: (found?.[0] ?? 'desk-inspection') as DemoDevice, clockOffsetMs: SMALL_OFFSET_MS }
+  return { id: (found?.[0] ?? 'desk-inspection') as DemoDevice, clockOffsetMs: 0 }
 }

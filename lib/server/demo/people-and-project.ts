@@ -32,7 +32,7 @@ export function scriptPeopleAndProject(script: FactScript): void {
   }
   for (const [id, { title, holder }] of Object.entries(DEMO_DEVICES)) {
     script.write({ stream: `device:${id}`, kind: 'device-registered', at: at('04-17', '08:00'), by: holder, body: { title, holder } })
-    script.write({ stream: `device:${id}`, kind: 'clock-checked', at: at('05-10', '07:00'), by: holder, body: { offsetMs: 400 } })
+    script.write({ stream: `device:${id}`, kind: 'clock-checked', at: at('05-10', '07:00'), by: holder, body: { offsetMs: 0 } })
   }
 }
 

@@ -33,6 +33,7 @@ export function scriptRepair0041(script: FactScript, photos: PhotoBook): void {
   stepFillerMix(on)
   stepFillerPlaced(on)
   recordClimate(on, '07', { at: '10:20', air: '20.1', humidity: '64', steel: [['6', '18.3']] }, 'TH-11')
+  closeClimate(on, '10:22')
   stepFillerCured(on, '71 72 70')
   stepPreWrap(on, '11:36', 'TH-11')
   recordPrimer(on)
@@ -59,7 +60,7 @@ function lateSixthPly(on: On0041): void {
 
 function curedAndTested(on: On0041): void {
   const { hand } = on
-  const cure = { startedAt: at('05-12', '12:21'), endedAt: at('05-13', '07:10') }
+  const cure = { startedAt: at('05-12', '12:30'), endedAt: at('05-13', '07:10') }
   stepCure(on, {
     ...cure, logger: 'instrument:CL-08', heatSource: 'none', postCure: 'no',
     probes: [{ place: '6 o’clock', clock: '6', series: probeSeries('MD-0041 6', cure.startedAt, cure.endedAt) }, { place: '12 o’clock', clock: '12', series: probeSeries('MD-0041 12', cure.startedAt, cure.endedAt) }],

@@ -42,10 +42,10 @@ export function scriptRepair(script: FactScript, number: string, photos: PhotoBo
       keep(place(target.body.point, target.body.attempt), fact)
       return fact
     },
-    photo(point: string, at: Moment, by: string, demand: string, caption: string, scene: Scene, { attempt = 1, ...how }: How = {}, of?: { key: string; repair: string; point: string; takenAt: Moment }) {
+    photo(point: string, at: Moment, by: string, demand: string | null, caption: string, scene: Scene, { attempt = 1, ...how }: How = {}, of?: { key: string; repair: string; point: string; takenAt: Moment }) {
       const nth = (standing.get(place(point, attempt)) ?? []).filter((one) => one.kind === 'photo-attached').length + 1
       const drawing = of ?? { key: `${number}/${point}/${attempt}/${nth}`, repair: number, point, takenAt: at }
-      const fact = script.write({ stream, kind: 'photo-attached', at, by, ...how, body: { point, attempt, photo: photos({ ...drawing, scene }), caption, demand } })
+      const fact = script.write({ stream, kind: 'photo-attached', at, by, ...how, body: { point, attempt, photo: photos({ ...drawing, scene }), caption, ...(demand ? { demand } : {}) } })
       keep(place(point, attempt), fact)
       return fact
     },

@@ -14,7 +14,7 @@ const WORKING_TIME = timeTable('step', ['16', '31'], ['21', '24'], ['27', '17'])
 function wetLayUp(revision: 3 | 4): CriterionText[] {
   return [
     ...COMMON.beforeWork, ...COMMON.surface(['Sa 2½', 'Sa 3']),
-    ...formal('08', 'batches-valid', 'persons-qualified', 'photos', 'order-of-facts'),
+    ...formal('08', 'persons-qualified', 'photos', 'order-of-facts'),
     ...COMMON.filler, ...COMMON.wrap,
     criterion('14', 'ratio', '10.1', 'Laminating resin, part B to 100 of part A by mass', { kind: 'ratio', partBPer100: decimal('38'), tolerance: decimal('1.5') }),
     criterion('14', 'working-time', '10.2', 'Every mix used within its working time; above 27 °C not allowed', { kind: 'working-time', of: 'resin-mix', table: WORKING_TIME }),
@@ -72,7 +72,7 @@ const TAPE: CriterionText[] = [
   criterion('14', 'tension', '10.7', 'Tension kept', { kind: 'yes', flag: 'tension-kept' }),
   criterion('14', 'squeezed', '10.8', 'Squeezed until the water is all through', { kind: 'yes', flag: 'squeezed' }),
   criterion('14', 'no-gap', '10.9', 'No gap between rolls', { kind: 'yes', flag: 'no-gap' }),
-  criterion('14', 'plies', '10.10', 'Plies as designed, from passes and overlap', { kind: 'plies', countedBy: 1 }),
+  criterion('14', 'plies', '10.10', 'Plies as designed, from passes and overlap, counted by two persons', { kind: 'plies', countedBy: 2 }),
   criterion('15', 'hold', '10.11', 'Cure 2 h at 15 °C surface or above', { kind: 'cure-hold', hours: decimal('2'), atLeastTemp: decimal('15'), probeAtColdest: false }),
   ...formal('15', 'instruments-valid', 'photos', 'order-of-facts'),
 ]

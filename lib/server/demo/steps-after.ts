@@ -20,9 +20,9 @@ export function stepCure({ hand }: OnRepair, cure: Omit<Extract<BodyInput<'recor
   hand.submit('15', secondsAfter(closedAt, 20), L1, attempt)
 }
 
-/** Point 16: the full grid read and photographed, one mark of each clock row. Signing and deciding are the repair's own. */
-export function recordHardness({ hand, figures }: OnRepair, takenAt: Moment, rows: Record<string, string>, temp: string, attempt = 1) {
-  const fact = hand.record('16', takenAt, QI, { type: 'hardness', scale: 'ShoreD', grid: chalkGrid(figures.stations), readings: gridReadings(rows, 'ShoreD'), takenAt, temp: degC(temp), instrument: 'instrument:HD-03' }, { attempt })
+/** Point 16: the full grid read and photographed, one mark of each clock row; `keyed` where a value was keyed otherwise than read. Signing and deciding are the repair's own. */
+export function recordHardness({ hand, figures }: OnRepair, takenAt: Moment, rows: Record<string, string>, temp: string, attempt = 1, keyed = rows) {
+  const fact = hand.record('16', takenAt, QI, { type: 'hardness', scale: 'ShoreD', grid: chalkGrid(figures.stations), readings: gridReadings(keyed, 'ShoreD'), takenAt, temp: degC(temp), instrument: 'instrument:HD-03' }, { attempt })
   for (const [step, clock] of ['12', '3', '6', '9'].entries()) {
     const value = rows[clock]?.split(' ')[2] ?? ''
     hand.photo('16', secondsAfter(takenAt, 240 + step * 20), QI, 'gauge-on-row', `HD-03 at C-${clock}`, { kind: 'dial', title: 'HD-03', value: Number(value), from: 0, to: 100, unit: 'Shore D', note: `C-${clock}` }, { attempt })

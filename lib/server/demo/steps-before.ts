@@ -75,7 +75,7 @@ export function stepMaterials({ hand, figures, number }: OnRepair, taken: string
   })
   const shown = batchRow(taken[0] ?? '')
   hand.photo('03', secondsAfter(seen, 90), S, 'package-label', `Label of ${shown.id}`, { kind: 'package', colour: number, lines: [shown.product, shown.id, shown.label ?? '', `expiry ${shown.expiresOn ?? 'none'}`] })
-  hand.close('03', at(figures.day, materials.closedAt), { signs: [[S, 'performed'], [QI, 'checked']], submittedBy: S, releases: [['crew', L1]] })
+  hand.close('03', at(figures.day, materials.closedAt), { signs: [[S, 'performed'], [QI, 'witnessed']], submittedBy: S, releases: [['crew', L1]] })
 }
 
 type MaterialLine = Extract<BodyInput<'recorded'>['record'], { type: 'materials' }>['lines'][number]

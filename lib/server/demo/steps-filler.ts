@@ -25,7 +25,7 @@ export function stepFillerPlaced({ hand, figures, number }: OnRepair) {
   const placed = at(figures.day, figures.filler.placedAt)
   hand.record('11', placed, T1, { type: 'remark', text: 'Filler placed and drawn smooth; its thickness is read at the marks when it is hard.' })
   hand.sign('11', secondsAfter(placed, 30), T1, 'performed')
-  const step = { kind: 'up-to-step', step: 'cure and hardness of the filler', untilPoint: '12' } as const
+  const step = { kind: 'up-to-step', step: 'cure and hardness of the filler', untilPoint: '13' } as const
   const closing = at(figures.day, COMPLETIONS[number].closed.placed)
   return [hand.release('11', closing, 'crew', L1, step), hand.release('11', secondsAfter(closing, 10), 'inspector', QI, step)]
 }

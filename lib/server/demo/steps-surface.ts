@@ -47,9 +47,9 @@ export function recordClimate({ hand, figures }: OnRepair, point: '07' | '13', c
   return fact
 }
 
-/** Sign and release point 07 after its first reading. */
-export function closeClimate({ hand, figures, number }: OnRepair): void {
-  hand.close('07', at(figures.day, COMPLETIONS[number].closed.climate), { signs: [[L1, 'measured'], [QI, 'reviewed']], submittedBy: L1, releases: [['crew', L1]] })
+/** Sign and release point 07 after a reading: after its first at the time of the completions, after a later one at its own. */
+export function closeClimate({ hand, figures, number }: OnRepair, clock = COMPLETIONS[number].closed.climate): void {
+  hand.close('07', at(figures.day, clock), { signs: [[L1, 'measured'], [QI, 'reviewed']], submittedBy: L1, releases: [['crew', L1]] })
 }
 
 /** Point 08, a plug driven in: the time given is when it was placed. */
