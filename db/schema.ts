@@ -74,7 +74,7 @@ export const uses = pgTable(
   {
     tenant: text('tenant').notNull(), repair: text('repair').notNull(), no: integer('no').notNull(), point: text('point').notNull(), attempt: integer('attempt').notNull(),
     fact: uuid('fact').notNull(), at: text('at').notNull(), atInstant: instant('at_instant').notNull(), ofStream: text('of_stream').notNull(), role: text('role').notNull(),
-    into: text('into'), amount: jsonb('amount'),
+    into: text('into'), amount: jsonb('amount'), isOverruled: boolean('is_overruled').notNull().default(false),
   },
   (table) => [primaryKey({ columns: [table.tenant, table.repair, table.no] }), index('uses_of_stream').on(table.tenant, table.ofStream, table.atInstant)],
 )

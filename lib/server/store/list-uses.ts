@@ -26,6 +26,6 @@ export async function listUses(store: Store, tenant: TenantId, of: readonly Stre
     .orderBy(asc(uses.atInstant), asc(uses.repair), asc(uses.no))
   return rows.map((row) => ({
     repair: row.repair as StreamId, point: PointNo.parse(row.point), attempt: row.attempt, fact: row.fact as FactId, at: Moment.parse(row.at), of: row.ofStream as StreamId, role: row.role,
-    ...(row.into === null ? {} : { into: row.into }), ...(row.amount === null ? {} : { amount: row.amount as NonNullable<Use['amount']> }),
+    ...(row.into === null ? {} : { into: row.into }), ...(row.amount === null ? {} : { amount: row.amount as NonNullable<Use['amount']> }), ...(row.isOverruled ? { overruled: true as const } : {}),
   }))
 }

@@ -43,7 +43,7 @@ async function projectRepair(store: Store, tenant: TenantId, repair: StreamId): 
       await tx.delete(uses).where(and(eq(uses.tenant, tenant), eq(uses.repair, repair)))
       const rows = state.uses.map((use, no) => ({
         tenant, repair, no, point: use.point, attempt: use.attempt, fact: use.fact, at: use.at, atInstant: new Date(instantOf(use.at)), ofStream: use.of, role: use.role,
-        into: use.into ?? null, amount: use.amount ?? null,
+        into: use.into ?? null, amount: use.amount ?? null, isOverruled: use.overruled === true,
       }))
       if (rows.length > 0) await tx.insert(uses).values(rows)
     }

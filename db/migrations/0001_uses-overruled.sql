@@ -1,0 +1,1 @@
+ALTER TABLE "uses" ADD COLUMN "is_overruled" boolean DEFAULT false NOT NULL;
