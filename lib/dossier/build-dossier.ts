@@ -1,0 +1,73 @@
+import { createHash } from 'node:crypto'
+import { instantOf } from '@/lib/domain/time'
+import { dossierContext } from './dossier-context'
+import { type DossierInput, TEMPLATE } from './dossier-input'
+import { layOut } from './layout/lay-out'
+import type { LaidOut } from './layout/placed'
+import { titleBlock } from './layout/title-block'
+import type { FontMetrics } from './layout/font-metrics'
+import { outline } from './outline'
+import { composeDocument } from './pdf/document'
+import { loadFaces } from './pdf/faces'
+import { type PhotoBytes, PhotoUnusable, writeStreaming } from './pdf/write-streaming'
+import { issueLine } from './sections/cover'
+
+/** How far a build is. Photos are counted in the order written. */
+export type DossierProgress = { step: 'gathering' } | { step: 'laying out' } | { step: 'writing'; photosWritten: number; photosInAll: number }
+
+export type BuiltDossier = { sha256: string; sizeBytes: number; pageCount: number; missing: string[]; unreadablePhotos: string[] }
+
+/**
+ * Build a dossier and write it to `outPath`, synced. The same input gives the same bytes. Photos are read one at a time; one that is missing or does not match its digest is
+ * replaced by a statement of that, never left out.
+ * @throws Error when the disk refuses or the typefaces are not installed
+ */
+export async function buildDossier(input: DossierInput, photos: PhotoBytes, outPath: string, onProgress: (progress: DossierProgress) => void = () => undefined): Promise<BuiltDossier> {
+  onProgress({ step: 'gathering' })
+  const faces = await loadFaces()
+  const unreadable = await absentRenditions(input, photos)
+  for (;;) {
+    onProgress({ step: 'laying out' })
+    const laidOut = layOutDossier(input, unreadable, faces.metrics)
+    const { context, photos: placed } = await composeDocument(laidOut, titleBlocks(input, unreadable, laidOut, faces.metrics), faces, {
+      title: `Dossier of repair ${input.state.number}`, subject: `${input.state.opened.body.line}, ${input.head.kind === 'issue' ? `revision ${input.head.revision}, ${input.head.purpose}` : 'for review, not issued'}`,
+      author: input.organisation, asOf: new Date(instantOf(input.state.asOf)), idHex: identityOf(input, laidOut),
+    })
+    try {
+      const written = await writeStreaming(context, placed, photos, outPath, (photosWritten) => onProgress({ step: 'writing', photosWritten, photosInAll: placed.length }))
+      return { ...written, pageCount: laidOut.sheets.length, missing: input.state.missing.map((one) => (one.point ? `${one.point}: ${one.text}` : one.text)), unreadablePhotos: [...unreadable].sort() }
+    } catch (error) {
+      if (!(error instanceof PhotoUnusable) || unreadable.has(error.sha256)) throw error
+      unreadable.add(error.sha256)
+    }
+  }
+}
+
+/** Lay the dossier out twice: the index names the sheets that the first pass found. Pure. */
+export function layOutDossier(input: DossierInput, unreadable: ReadonlySet<string>, metrics: FontMetrics): LaidOut {
+  const context = dossierContext(input, unreadable)
+  const first = layOut(outline(context, null), metrics)
+  const second = layOut(outline(context, new Map(first.sectionSheets.map((one) => [one.no, one.sheetNo]))), metrics)
+  const isSame = second.sheets.length === first.sheets.length && second.sectionSheets.every((one, index) => one.sheetNo === first.sectionSheets[index]?.sheetNo)
+  return isSame ? second : layOut(outline(context, new Map(second.sectionSheets.map((one) => [one.no, one.sheetNo]))), metrics)
+}
+
+function titleBlocks(input: DossierInput, unreadable: ReadonlySet<string>, laidOut: LaidOut, metrics: FontMetrics): ReturnType<typeof titleBlock>[] {
+  const context = dossierContext(input, unreadable)
+  const block = { repair: input.state.number, line: input.state.opened.body.line, issue: issueLine(context), note: input.isDemo ? 'Demonstration record: everything in it is invented.' : '' }
+  return laidOut.sheets.map((_, index) => titleBlock(block, index + 1, laidOut.sheets.length, metrics))
+}
+
+async function absentRenditions(input: DossierInput, photos: PhotoBytes): Promise<Set<string>> {
+  const renditions = new Set(input.state.points.flatMap((point) => point.attempts.flatMap((attempt) => attempt.photos.map((one) => one.fact.body.photo.rendition.sha256))))
+  const absent = new Set<string>()
+  for (const sha256 of renditions) if (!(await photos.has(sha256))) absent.add(sha256)
+  return absent
+}
+
+/** The file's id: a digest of what it says and of where it stands on the sheets. */
+function identityOf(input: DossierInput, laidOut: LaidOut): string {
+  const hash = createHash('sha256').update(JSON.stringify([TEMPLATE, input.state.rules, input.state.stream, input.state.asOf, input.head, input.organisation, input.isDemo]))
+  for (const sheet of laidOut.sheets) hash.update(JSON.stringify(sheet.items))
+  return hash.digest('hex').slice(0, 32)
+}

@@ -1,0 +1,24 @@
+import type { FactId, Receipt, Sha256 } from '@/lib/domain/facts/fact'
+import type { Fact } from '@/lib/domain/facts/fact-kinds'
+import type { RepairState } from '@/lib/domain/fold/repair-state'
+
+/** Under which name the dossier goes out: a numbered, frozen issue with its purpose and what changed, or a copy for review that issues nothing. */
+export type DossierHead = { kind: 'issue'; revision: number; purpose: string; changes: readonly string[] } | { kind: 'for review' }
+
+/** Everything a dossier is made from. The same input gives the same bytes. */
+export type DossierInput = {
+  /** The repair folded at its `asOf`. */
+  state: RepairState
+  /** Every fact the fold read, with receipts and digests by fact id. */
+  facts: readonly Fact[]
+  receipts: ReadonlyMap<FactId, Receipt>
+  sha256Of: ReadonlyMap<FactId, Sha256>
+  head: DossierHead
+  /** The holder of the record. */
+  organisation: string
+  /** A demonstration store: marked on the cover and on every sheet. */
+  isDemo: boolean
+}
+
+/** Version of contents and layout. */
+export const TEMPLATE = 'dossier 1'

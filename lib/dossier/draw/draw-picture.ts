@@ -1,0 +1,47 @@
+import { paintOf, shadeOf, type Paint } from '@/lib/domain/pictures/picture-paint'
+import type { Picture, Place, Shape } from '@/lib/domain/pictures/picture'
+import { type FontMetrics, legible } from '../layout/font-metrics'
+import type { ContentStream, PathPaint } from './content-stream'
+
+export type PictureFrame = { x: number; y: number; scale: number; metrics: FontMetrics; writeText: (x: number, y: number, text: string, face: 'regular' | 'bold', sizePt: number, colour: string) => void }
+
+/** Draw a picture's shapes as vectors, its top left at the frame's x and y. */
+export function drawPicture(picture: Picture, frame: PictureFrame, stream: ContentStream): void {
+  for (const shape of picture.shapes) drawShape(shape, frame, stream)
+}
+
+function drawShape(shape: Shape, frame: PictureFrame, stream: ContentStream): void {
+  const { scale } = frame
+  const at = ([x, y]: Place): Place => [frame.x + x * scale, frame.y + y * scale]
+  switch (shape.kind) {
+    case 'polygon': return stream.path(shape.points.map(at), true, inkOf(paintOf(shape.style, shape.state), scale))
+    case 'polyline': return stream.path(shape.points.map(at), false, { ...inkOf(paintOf(shape.style, shape.state), scale), fill: null })
+    case 'segments': return stream.segments(shape.segments.map(([from, to]) => [at(from), at(to)] as const), { ...inkOf(paintOf(shape.style), scale), fill: null })
+    case 'circle': return stream.circle(...at([shape.x, shape.y]), shape.radiusPx * scale, inkOf(paintOf(shape.style), scale))
+    case 'cells': return drawCells(shape, frame, stream)
+    case 'text': return drawText(shape, frame)
+  }
+}
+
+function drawText(shape: Extract<Shape, { kind: 'text' }>, frame: PictureFrame): void {
+  const paint = paintOf(shape.style)
+  const face = paint.isBold ? 'bold' : 'regular'
+  const sizePt = paint.sizePx * frame.scale
+  const text = legible(shape.text, face, frame.metrics)
+  const widthPt = frame.metrics.widthPt(text, face, sizePt)
+  const shift = shape.anchor === 'middle' ? widthPt / 2 : shape.anchor === 'end' ? widthPt : 0
+  frame.writeText(frame.x + shape.x * frame.scale - shift, frame.y + shape.y * frame.scale, text, face, sizePt, paint.fill ?? '#000000')
+}
+
+function drawCells(shape: Extract<Shape, { kind: 'cells' }>, frame: PictureFrame, stream: ContentStream): void {
+  const [width, height] = [shape.cellWidthPx * frame.scale, shape.cellHeightPx * frame.scale]
+  for (const [index, share] of shape.shares.entries()) {
+    if (share === null) continue
+    const column = index % shape.columns
+    stream.box(frame.x + shape.x * frame.scale + column * width, frame.y + shape.y * frame.scale + Math.floor(index / shape.columns) * height, width + 0.15, height + 0.15, { fill: shadeOf(share), stroke: null, widthPt: 0 })
+  }
+}
+
+function inkOf(paint: Paint, scale: number): PathPaint {
+  return { fill: paint.fill, stroke: paint.strokePx > 0 ? paint.stroke : null, widthPt: paint.strokePx * scale, dashPt: paint.dashPx.map((one) => one * scale) }
+}

@@ -1,0 +1,55 @@
+import type { Span, Tone } from '../blocks'
+import type { FontMetrics } from './font-metrics'
+import type { Placed } from './placed'
+import { SHEET } from './sheet'
+import { breakLines, type Line } from './text-lines'
+
+/** Places things downwards on sheets and starts a new sheet when the next thing does not fit. */
+export class Pen {
+  readonly sheets: Placed[][] = [[]]
+  y: number = SHEET.body.top
+
+  constructor(readonly metrics: FontMetrics) {}
+
+  get leftPt(): number {
+    return SHEET.body.bottom - this.y
+  }
+  get isAtTop(): boolean {
+    return this.y <= SHEET.body.top + 0.01
+  }
+  get sheetNo(): number {
+    return this.sheets.length
+  }
+
+  add(...items: Placed[]): void {
+    this.sheets.at(-1)?.push(...items)
+  }
+
+  nextSheet(): void {
+    this.sheets.push([])
+    this.y = SHEET.body.top
+  }
+
+  /** A new sheet when less than `heightPt` is left, unless this one is still empty. */
+  ensure(heightPt: number): void {
+    if (this.leftPt < heightPt && !this.isAtTop) this.nextSheet()
+  }
+
+  lines(spans: readonly Span[], widthPt: number, sizePt: number): Line[] {
+    return breakLines(spans, widthPt, sizePt, this.metrics)
+  }
+
+  /** Place one line with its top at `yTop`, shifted by `x`. A struck run is crossed through, its text kept. */
+  line(line: Line, x: number, yTop: number, sizePt: number, tone?: Tone): void {
+    const baseline = yTop + sizePt * 1.02
+    for (const run of line.runs) {
+      this.add({ kind: 'text', x: x + run.x, y: baseline, text: run.text, face: run.face, sizePt, tone: tone ?? run.tone })
+      if (run.isStruck) this.add({ kind: 'line', x1: x + run.x, y1: baseline - sizePt * 0.3, x2: x + run.x + run.widthPt, y2: baseline - sizePt * 0.3, widthPt: 0.9, tone: 'fail' })
+    }
+  }
+}
+
+/** Distance from line to line at a size. */
+export function leadPt(sizePt: number): number {
+  return sizePt * 1.36
+}

@@ -1,0 +1,139 @@
+import type { GlyphName } from '@/lib/domain/pictures/verdict-glyphs'
+import type { Block, Tone } from '../blocks'
+import { leadPt, type Pen } from './pen'
+import { photoRowPt, placePhotos } from './place-photos'
+import { placeTable, tableStartPt } from './place-table'
+import { BODY_WIDTH_PT, SHEET } from './sheet'
+
+const HEADING_PT = 10.5
+const PARAGRAPH_PT = 8.6
+
+/** Place one block at the pen. `next` is the block that follows: a heading never stands alone at the foot of a sheet. */
+export function placeBlock(block: Block, next: Block | undefined, pen: Pen): void {
+  switch (block.kind) {
+    case 'cover': return placeCover(block, pen)
+    case 'section': return placeSection(block, next, pen)
+    case 'title': return placeTitle(block, next, pen)
+    case 'heading': return placeHeading(block.text, next, pen)
+    case 'paragraph': return placeParagraph(block, pen)
+    case 'table': return placeTable(block, pen)
+    case 'picture': return placePicture(block, pen)
+    case 'photos': return placePhotos(block, pen)
+    case 'space': pen.y += pen.isAtTop ? 0 : block.heightPt; return
+    case 'break': if (pen.leftPt < block.unlessLeft * (SHEET.body.bottom - SHEET.body.top) && !pen.isAtTop) pen.nextSheet(); return
+  }
+}
+
+/** Tone of a sign's word. */
+export function toneOf(glyph: GlyphName): Tone {
+  return glyph === 'open' || glyph === 'later' ? 'soft' : glyph
+}
+
+function startPt(block: Block | undefined, pen: Pen): number {
+  if (!block) return 0
+  if (block.kind === 'table') return Math.min(tableStartPt(block, pen), 300)
+  if (block.kind === 'picture') return pictureSize(block).heightPt + 26
+  if (block.kind === 'photos') return photoRowPt(block, pen)
+  return 2 * leadPt(PARAGRAPH_PT)
+}
+
+function placeSection(block: Extract<Block, { kind: 'section' }>, next: Block | undefined, pen: Pen): void {
+  pen.ensure(60 + startPt(next, pen))
+  if (!pen.isAtTop) pen.y += 14
+  for (const line of pen.lines([{ text: `${block.no}  `, face: 'bold', tone: 'soft' }, { text: block.text, face: 'bold' }], BODY_WIDTH_PT, 15)) {
+    pen.line(line, SHEET.body.left, pen.y, 15)
+    pen.y += leadPt(15)
+  }
+  pen.add({ kind: 'line', x1: SHEET.body.left, y1: pen.y + 1, x2: SHEET.body.right, y2: pen.y + 1, widthPt: 1.4, tone: 'ink' })
+  pen.y += 8
+}
+
+function placeHeading(text: string, next: Block | undefined, pen: Pen): void {
+  pen.ensure(leadPt(HEADING_PT) + 9 + startPt(next, pen))
+  if (!pen.isAtTop) pen.y += 6
+  for (const line of pen.lines([{ text, face: 'bold' }], BODY_WIDTH_PT, HEADING_PT)) {
+    pen.line(line, SHEET.body.left, pen.y, HEADING_PT)
+    pen.y += leadPt(HEADING_PT)
+  }
+  pen.y += 3
+}
+
+function placeParagraph(block: Extract<Block, { kind: 'paragraph' }>, pen: Pen): void {
+  const sizePt = block.sizePt ?? PARAGRAPH_PT
+  const room = Math.min(BODY_WIDTH_PT, sizePt * 62)
+  for (const line of pen.lines(block.spans, room, sizePt)) {
+    pen.ensure(leadPt(sizePt))
+    pen.line(line, SHEET.body.left, pen.y, sizePt)
+    pen.y += leadPt(sizePt)
+  }
+  pen.y += 4.5
+}
+
+function placeTitle(block: Extract<Block, { kind: 'title' }>, next: Block | undefined, pen: Pen): void {
+  pen.ensure(70 + startPt(next, pen))
+  if (!pen.isAtTop) pen.y += 12
+  const signRoom = block.sign ? 130 : 0
+  for (const line of pen.lines([{ text: block.eyebrow, face: 'bold', tone: 'soft' }], BODY_WIDTH_PT, 8.5)) {
+    pen.line(line, SHEET.body.left, pen.y, 8.5)
+    pen.y += leadPt(8.5)
+  }
+  const lines = pen.lines([{ text: block.text, face: 'bold' }], BODY_WIDTH_PT - signRoom, 17)
+  if (block.sign) {
+    const [word] = pen.lines([{ text: block.sign.text, face: 'bold' }], signRoom, 12)
+    if (word) {
+      const x = SHEET.body.right - word.widthPt
+      pen.line(word, x, pen.y + 4, 12, toneOf(block.sign.glyph))
+      pen.add({ kind: 'sign', x: x - 19, y: pen.y + 3.2, sizePt: 15, glyph: block.sign.glyph })
+    }
+  }
+  for (const line of lines) {
+    pen.line(line, SHEET.body.left, pen.y, 17)
+    pen.y += leadPt(17)
+  }
+  pen.y += 2
+  pen.add({ kind: 'line', x1: SHEET.body.left, y1: pen.y, x2: SHEET.body.right, y2: pen.y, widthPt: 1.4, tone: 'ink' })
+  pen.y += 6
+  if (block.state) {
+    for (const line of pen.lines([{ text: block.state, tone: 'soft' }], BODY_WIDTH_PT, 8.2)) {
+      pen.line(line, SHEET.body.left, pen.y, 8.2)
+      pen.y += leadPt(8.2)
+    }
+    pen.y += 4
+  }
+}
+
+function pictureSize(block: Extract<Block, { kind: 'picture' }>): { scale: number; heightPt: number } {
+  const scale = Math.min((BODY_WIDTH_PT - 12) / block.picture.widthPx, (block.maxHeightPt ?? 400) / block.picture.heightPx)
+  return { scale, heightPt: block.picture.heightPx * scale + 12 }
+}
+
+function placePicture(block: Extract<Block, { kind: 'picture' }>, pen: Pen): void {
+  const { scale, heightPt } = pictureSize(block)
+  pen.ensure(heightPt + 20)
+  if (block.title) {
+    for (const line of pen.lines([{ text: block.title, face: 'bold' }], BODY_WIDTH_PT, 8.6)) {
+      pen.line(line, SHEET.body.left, pen.y, 8.6)
+      pen.y += leadPt(8.6)
+    }
+    pen.y += 2
+  }
+  pen.add({ kind: 'box', x: SHEET.body.left, y: pen.y, widthPt: BODY_WIDTH_PT, heightPt, fill: 'sheet', edge: 'rule' })
+  pen.add({ kind: 'picture', x: SHEET.body.left + (BODY_WIDTH_PT - block.picture.widthPx * scale) / 2, y: pen.y + 6, scale, picture: block.picture })
+  pen.y += heightPt + 8
+}
+
+function placeCover(block: Extract<Block, { kind: 'cover' }>, pen: Pen): void {
+  const put = (text: string, sizePt: number, face: 'regular' | 'bold', tone: Tone, gapPt: number, indent = 0): void => {
+    for (const line of pen.lines([{ text, face, tone }], BODY_WIDTH_PT - indent, sizePt)) {
+      pen.line(line, SHEET.body.left + indent, pen.y, sizePt)
+      pen.y += leadPt(sizePt)
+    }
+    pen.y += gapPt
+  }
+  put(block.organisation, 9.5, 'bold', 'soft', 2)
+  put(block.title, 25, 'bold', 'ink', 0)
+  put(block.place, 12, 'regular', 'ink', 10)
+  pen.add({ kind: 'sign', x: SHEET.body.left, y: pen.y + 0.6, sizePt: 17, glyph: block.sign.glyph })
+  put(block.sign.text, 14, 'bold', toneOf(block.sign.glyph), 3, 23)
+  put(block.lead, 9.5, 'regular', 'soft', 6)
+}
