@@ -36,7 +36,7 @@ function judgeList(rule: MeanRule, frame: JudgeFrame, readings: Taken[]): RuleOu
     ...odd.map((one): Check => ({ verdict: 'not proven', finding: findingOf(frame, 'no-number', { mark: one.mark, facts: [one.fact] }) })),
     ...values.filter(({ value }) => !value).map(({ one }): Check => ({ verdict: 'not proven', finding: findingOf(frame, 'unit-differs', { mark: one.mark, limit: bounds.text, facts: [one.fact] }) })),
   ]
-  if (planned !== null && numbers.length < planned) checks.push({ verdict: 'not proven', finding: findingOf(frame, 'too-few-readings', { found: `${numbers.length}`, limit: `${planned}` }) })
+  if (planned !== null && numbers.length > 0 && numbers.length < planned) checks.push({ verdict: 'not proven', finding: findingOf(frame, 'too-few-readings', { found: `${numbers.length}`, limit: `${planned}` }) })
   const mean = exactMean(numbers)
   const counts = { count: taken.length, ...(planned === null ? {} : { planned }) }
   if (!mean) return outcomeOf([...checks, { verdict: 'not proven', finding: findingOf(frame, 'no-readings', { limit: bounds.text }) }], 'no readings', { figures: counts })

@@ -21,7 +21,8 @@ export function judgePersons(_rule: Extract<Rule, { kind: 'persons-qualified' }>
   if (uses.length === 0) return notProven(frame, 'no-person', 'nobody recorded')
   const distinct = [...new Map(uses.map((use) => [`${use.of} ${use.role} ${dayOf(use.at)} ${use.supervisedBy ?? ''}`, use])).values()]
   const judged = distinct.map((use) => checkUse(use, frame, null))
-  return outcomeOf(judged, judged.map((one) => one.found).join(', '), { working: judged.map((one) => one.found), questions: correctionQuestions(distinct, frame) })
+  const found = [...new Set(judged.map((one) => one.found))]
+  return outcomeOf(judged, found.join(', '), { working: found, questions: correctionQuestions(distinct, frame) })
 }
 
 type PersonCheck = Check & { found: string }

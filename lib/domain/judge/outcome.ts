@@ -27,7 +27,7 @@ export function findingOf(frame: Pick<JudgeFrame, 'criterion'>, code: string, pa
 
 /** Nothing to judge yet: not proven, with the reason as the only finding. */
 export function notProven(frame: JudgeFrame, code: string, found: string, parts: Parts = {}): RuleOutcome {
-  return { verdict: 'not proven', found, findings: [findingOf(frame, code, parts)] }
+  return { verdict: 'not proven', found, findings: [findingOf(frame, code, code === 'no-readings' ? { found, ...parts } : parts)] }
 }
 
 /** One statement checked within a criterion: its verdict and, unless it passed silently, what was found. */

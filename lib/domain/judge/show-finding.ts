@@ -5,6 +5,7 @@ type Words = (finding: Finding) => string
 const at = (finding: Finding): string => (finding.mark ? ` at ${finding.mark}` : '')
 const found = (finding: Finding): string => finding.found ?? 'nothing'
 const limit = (finding: Finding): string => finding.limit ?? 'no limit'
+const sentenceCase = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
 const bare = (finding: Finding): string => limit(finding).replace(/^[≥≤] /, '')
 const detail = (finding: Finding): string => (finding.detail ? `: ${finding.detail}` : '')
 
@@ -24,7 +25,7 @@ const ORDER_WORDS = {
 
 /** The sentence of each finding code. Codes never change once logged; sentences may. */
 export const FINDING_WORDS = {
-  'no-readings': (f) => `No readings${f.limit ? `, wanted ${f.limit}` : ''}`,
+  'no-readings': (f) => `${sentenceCase(f.found ?? 'no readings')}${f.limit ? `, wanted ${f.limit}` : ''}`,
   'no-limit': () => 'The specification gives no limit here',
   'reading-below-limit': (f) => `${found(f)}${at(f)} is below ${bare(f)}`,
   'reading-above-limit': (f) => `${found(f)}${at(f)} is above ${bare(f)}`,

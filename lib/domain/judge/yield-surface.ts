@@ -33,8 +33,9 @@ export const SURFACE_YIELDS: YieldTable<'cleanliness' | 'profile' | 'climate' | 
     if (dew !== null) into.reading('dew-point', 'air', computed(dew, 'degC'), { at: record.takenAt })
     for (const one of record.steel ?? []) {
       if (!one.reading) continue
-      into.reading('steel-temp', one.clock, one.reading, steel)
-      into.reading('dew-margin', one.clock, marginOf(one.reading, dew), { at: record.takenAt })
+      const mark = one.clock ? `${one.clock} o'clock` : 'steel'
+      into.reading('steel-temp', mark, one.reading, steel)
+      into.reading('dew-margin', mark, marginOf(one.reading, dew), { at: record.takenAt })
     }
     into.event('climate-taken', record.takenAt)
     into.instrument(record.instrument, 'air', record.takenAt)

@@ -26,7 +26,7 @@ describe('climate of the demo job', () => {
 
   it('takes the coldest of several steel readings', () => {
     const result = judgeCriterion(MARGIN, contextOf([MARGIN], [climate('05-19 09:00', '15.9', '78', [['3', '16.4'], ['6', '15.3']])]))
-    expect(result).toMatchObject({ verdict: 'pass', found: 'lowest 3.2 K at 6, 2 readings', figures: { worst: '3.2', worstMark: '6' } })
+    expect(result).toMatchObject({ verdict: 'pass', found: 'lowest 3.2 K at 6 o\'clock, 2 readings', figures: { worst: '3.2', worstMark: '6 o\'clock' } })
   })
 
   it('compares the computed value, not the one that is shown: 2.96 K fails and does not show 3.0', () => {
@@ -39,6 +39,6 @@ describe('climate of the demo job', () => {
   it('an unusable humidity beside a good record is not proven', () => {
     const bad = climate('05-12 10:20', '20.1', '120', [['6', '18.3']])
     const result = judgeCriterion(MARGIN, contextOf([MARGIN], [climate('05-12 09:22', '19.4', '66', [['6', '17.8']]), bad]))
-    expect(result).toMatchObject({ verdict: 'not proven', findings: [{ code: 'reading-missing', mark: '6' }] })
+    expect(result).toMatchObject({ verdict: 'not proven', findings: [{ code: 'reading-missing', mark: '6 o\'clock' }] })
   })
 })
