@@ -1,0 +1,196 @@
+import { expect, test } from 'vitest'
+import { accepted, attemptOf, climate, fold, hardness, m, permit, pointOf, prepared, releaseOf, REPAIR, smallJob, tapeRoll, wrapped } from './small-job'
+import { at } from './fact-maker'
+
+const stateOf = (job: ReturnType<typeof smallJob>, when: string, no: string) => releaseOf(fold(job.facts, when), no)?.state
+
+test('row wet: a wet surface makes the releases of the table fall, and history says when, why and by whom', () => {
+  const job = smallJob()
+  prepared(job)
+  const event = job.make(REPAIR, 'event-noted', '05-12 10:30', { event: 'wet', remark: 'drip from the crown' }, { by: 'maren' })
+  const state = fold(job.facts, '05-12 10:31')
+  expect(['02', '05', '06', '07', '09'].map((no) => releaseOf(state, no)?.state)).toEqual(['valid', 'lapsed', 'lapsed', 'lapsed', 'lapsed'])
+  expect(releaseOf(state, '05')?.fell).toEqual({ at: event.observedAt, cause: 'Surface wet or dew margin lost: drip from the crown', by: 'maren', fact: event.id })
+  expect(stateOf(job, '05-12 10:29', '05')).toBe('valid')
+})
+
+test('row wet: a climate record out of range puts the points of the row in question, and a decision answers it', () => {
+  const job = smallJob()
+  prepared(job)
+  const failing = job.record('07', 1, '05-12 11:15', climate('05-12 11:15', '18.2', '81', '16.8'))
+  const state = fold(job.facts, '05-12 11:20')
+  expect(releaseOf(state, '05')).toMatchObject({ state: 'in question', fell: { cause: 'Climate out of range', fact: failing.id } })
+  expect(attemptOf(state, '07')).toMatchObject({ state: 'in question', verdict: 'fail' })
+  job.make(REPAIR, 'impact-decided', '05-12 11:30', { cause: failing.id, points: [{ point: '05', attempt: 1 }], decision: 'no effect', evidence: [], reason: 'surface stayed dry' })
+  expect(stateOf(job, '05-12 11:31', '05')).toBe('valid')
+  expect(stateOf(job, '05-12 11:31', '06')).toBe('in question')
+})
+
+test('row prep window lapsed: the release falls at the minute the window ends, not when somebody looks', () => {
+  const job = smallJob()
+  prepared(job)
+  expect(stateOf(job, '05-12 12:43', '05')).toBe('valid')
+  const state = fold(job.facts, '05-12 15:00')
+  expect(releaseOf(state, '05')).toMatchObject({ state: 'lapsed', fell: { at: at('05-12 12:43'), cause: 'Preparation to wrap: window lapsed' } })
+  expect(attemptOf(state, '05').state).toBe('lapsed')
+  expect(pointOf(state, '14').blockedBy).toEqual(['05'])
+})
+
+test('row re-leak or weep: before the wrap the watch falls, after it the wrap and what follows', () => {
+  const before = smallJob()
+  prepared(before)
+  before.record('09', 1, '05-12 10:30', { type: 'weep', seenAt: at('05-12 10:30'), place: 'C-6' })
+  expect(stateOf(before, '05-12 10:31', '09')).toBe('lapsed')
+  expect(stateOf(before, '05-12 10:31', '05')).toBe('valid')
+  const after = smallJob()
+  prepared(after)
+  wrapped(after)
+  after.record('16', 1, '05-13 09:00', { type: 'weep', seenAt: at('05-13 09:00'), place: 'C-6' })
+  expect(['09', '14', '16'].map((no) => stateOf(after, '05-13 09:01', no))).toEqual(['used', 'lapsed', 'lapsed'])
+})
+
+test('row touched surface: only the named area falls, and its re-check heals it', () => {
+  const job = smallJob()
+  prepared(job)
+  job.make(REPAIR, 'event-noted', '05-12 10:10', { event: 'touched', area: 'A to B, 3 o’clock', remark: 'glove print' })
+  expect(releaseOf(fold(job.facts, '05-12 10:20'), '05')).toMatchObject({ state: 'lapsed', fell: { cause: 'Surface touched: glove print (A to B, 3 o’clock only)' } })
+  job.release('05', '05-12 10:25', 'inspector', 1, { kind: 'area', area: 'A to B, 3 o’clock' })
+  expect(stateOf(job, '05-12 10:26', '05')).toBe('valid')
+})
+
+test('row pressure raised: watch and wrap fall until the engineer decides', () => {
+  const job = smallJob()
+  prepared(job)
+  wrapped(job)
+  job.make(REPAIR, 'event-noted', '05-13 08:00', { event: 'pressure-raised', remark: '0.62 MPa' })
+  expect(['09', '14', '16'].map((no) => stateOf(job, '05-13 08:01', no))).toEqual(['used', 'lapsed', 'valid'])
+})
+
+test('row working time exceeded: the wrap falls', () => {
+  const job = smallJob()
+  prepared(job)
+  wrapped(job)
+  job.make(REPAIR, 'event-noted', '05-12 12:00', { event: 'working-time-exceeded', remark: 'roll 1' })
+  expect(stateOf(job, '05-12 12:01', '14')).toBe('lapsed')
+})
+
+test('row cure interrupted: a cure record that says so makes the hardness release before it fall', () => {
+  const job = smallJob()
+  prepared(job)
+  wrapped(job)
+  job.record('15', 2, '05-13 10:00', { type: 'cure', startedAt: at('05-13 08:00'), endedAt: at('05-13 10:00'), probes: [{ place: 'top', clock: '12', series: [{ at: at('05-13 09:00'), reading: m('9', 'degC') }] }], interrupted: 'yes', postCure: 'no' })
+  expect(stateOf(job, '05-13 09:59', '16')).toBe('valid')
+  expect(stateOf(job, '05-13 10:01', '16')).toBe('lapsed')
+})
+
+test('row damage after acceptance: hardness and acceptance points fall though they were used', () => {
+  const job = smallJob()
+  prepared(job)
+  wrapped(job)
+  accepted(job)
+  expect(stateOf(job, '05-13 12:00', '16')).toBe('used')
+  job.make(REPAIR, 'event-noted', '05-20 12:00', { event: 'damage', remark: 'struck by a trolley' })
+  expect(['14', '16'].map((no) => stateOf(job, '05-20 12:01', no))).toEqual(['used', 'lapsed'])
+})
+
+test('row spec or design revised: an engineer says stands or redo, and redo makes the release fall', () => {
+  const job = smallJob()
+  prepared(job)
+  job.make(REPAIR, 'stands-or-redo', '05-12 10:30', { point: '06', revision: 2, of: 'specification:QP-SMALL', decision: 'redo', reason: 'band narrowed' }, { by: 'ravi' })
+  expect(releaseOf(fold(job.facts, '05-12 10:31'), '06')).toMatchObject({ state: 'lapsed', fell: { by: 'ravi', cause: 'Redo after revision 2: band narrowed' } })
+})
+
+test('row instrument found invalid later: the point that relied on it is in question, its verdict stays', () => {
+  const job = smallJob()
+  prepared(job)
+  wrapped(job)
+  accepted(job)
+  const found = job.make('instrument:HD-03', 'found-wrong', '06-04 10:00', { error: m('3', 'ShoreD'), how: 'reads 3 high at the upper end' })
+  const state = fold(job.facts, '06-04 11:00')
+  expect(attemptOf(state, '16')).toMatchObject({ state: 'in question', verdict: 'pass', questions: [{ cause: found.id, causeKind: 'instrument found wrong' }] })
+  expect(releaseOf(state, '16')?.state).toBe('in question')
+  const evidence = job.record('16', 1, '06-06 09:00', { type: 'remark', text: 're-measured with HD-05, min 75' })
+  job.make(REPAIR, 'impact-decided', '06-06 10:00', { cause: found.id, points: [{ point: '16', attempt: 1 }], decision: 're-measured', evidence: [evidence.id], reason: 'full grid within limits' })
+  const decided = fold(job.facts, '06-06 11:00')
+  expect(attemptOf(decided, '16').questions.every((one) => one.decision !== undefined)).toBe(true)
+  expect(releaseOf(decided, '16')?.state).toBe('used')
+})
+
+test('rule 19: a release that was valid when its step was done is used, and a later lapse does not touch it', () => {
+  const job = smallJob()
+  prepared(job)
+  wrapped(job)
+  job.make(REPAIR, 'event-noted', '05-12 18:00', { event: 'wet', remark: 'rain on the finished wrap' })
+  expect(['05', '06', '09'].map((no) => stateOf(job, '05-14 09:00', no))).toEqual(['used', 'used', 'used'])
+})
+
+test('rule 19: a withdrawal takes even a used release', () => {
+  const job = smallJob()
+  const { releases } = prepared(job)
+  wrapped(job)
+  job.make(REPAIR, 'release-withdrawn', '05-13 09:00', { release: releases['06']?.id, cause: 'wrong gauge', reason: 'comparator of another grade' })
+  expect(releaseOf(fold(job.facts, '05-13 10:00'), '06')).toMatchObject({ state: 'withdrawn', fell: { cause: 'wrong gauge: comparator of another grade' } })
+  expect(attemptOf(fold(job.facts, '05-13 10:00'), '06').state).toBe('withdrawn')
+})
+
+test('rule 22: a stop makes permit and climate fall by the table, and windows run on', () => {
+  const job = smallJob()
+  prepared(job)
+  job.record('07', 1, '05-12 10:30', { type: 'stop', what: 'stopped', reason: 'gas alarm' }, { by: 'dorrit' })
+  const state = fold(job.facts, '05-12 11:00')
+  expect(state.status).toBe('on hold')
+  expect(['02', '05', '07'].map((no) => releaseOf(state, no)?.state)).toEqual(['lapsed', 'valid', 'lapsed'])
+  expect(state.windows.find((one) => one.criterion === '14-1')?.state).toBe('running')
+  job.record('07', 1, '05-12 11:10', { type: 'stop', what: 'resumed', reason: 'gas clear' })
+  expect(fold(job.facts, '05-12 11:11').status).toBe('in progress')
+})
+
+test('rule 22: a permit that ended takes its release along until a later permit is released', () => {
+  const job = smallJob()
+  job.record('02', 1, '05-12 07:20', permit('05-12 12:00'), { by: 'maren' })
+  job.submit('02', '05-12 07:21')
+  job.release('02', '05-12 07:22', 'crew')
+  expect(attemptOf(fold(job.facts, '05-12 12:01'), '02').state).toBe('lapsed')
+  job.record('02', 1, '05-12 13:00', permit('05-12 20:00'), { by: 'maren' })
+  job.submit('02', '05-12 13:01')
+  job.release('02', '05-12 13:02', 'crew')
+  expect(attemptOf(fold(job.facts, '05-12 13:03'), '02').releases.map((one) => one.state)).toEqual(['lapsed', 'valid'])
+  expect(attemptOf(fold(job.facts, '05-12 13:03'), '02').state).toBe('released')
+})
+
+test('rule 17: rework keeps the failure: the failed attempt stays beside the one that passes', () => {
+  const job = smallJob()
+  prepared(job)
+  wrapped(job)
+  job.facts.splice(job.facts.findIndex((fact) => fact.kind === 'recorded' && fact.body.point === '16'))
+  job.record('16', 1, '05-13 07:25', hardness('05-13 07:25', ['64', '66', '63', '65']))
+  job.submit('16', '05-13 07:30')
+  job.make(REPAIR, 'attempt-opened', '05-13 09:00', { points: ['16'], attempt: 2, reason: 'hardness under the limit' })
+  job.record('16', 2, '05-14 08:00', hardness('05-14 08:00', ['77', '78', '76', '77']))
+  const state = fold(job.facts, '05-14 09:00')
+  expect(pointOf(state, '16').attempts.map((one) => [one.attempt, one.verdict, one.state])).toEqual([[1, 'fail', 'superseded'], [2, 'pass', 'in progress']])
+  expect(state.uses.filter((one) => one.of === 'instrument:HD-03' && one.point === '16').map((one) => one.attempt)).toEqual([1, 2])
+})
+
+test('rule 15: work begun without a release in force is a passed hold, and a release given later does not cure it', () => {
+  const job = smallJob()
+  prepared(job)
+  job.facts.splice(job.facts.findIndex((fact) => fact.kind === 'released' && fact.body.point === '09'), 1)
+  const roll = job.record('14', 1, '05-12 11:35', tapeRoll(), { by: 'maren' })
+  job.release('09', '05-12 12:00')
+  const state = fold(job.facts, '05-12 12:30')
+  expect(attemptOf(state, '14').passedWithoutRelease).toEqual([{ hold: '09', at: at('05-12 11:32:05'), by: roll.id }])
+  expect(fold(job.facts, '05-12 11:50').points.find((one) => one.no === '09')?.current.state).toBe('passed without release')
+})
+
+test('rule 15: a lapsed preparation that work went past is a passed hold of that attempt only', () => {
+  const job = smallJob()
+  prepared(job)
+  job.record('14', 1, '05-12 12:55', { type: 'primer', batch: 'batch:PR-357', brushedAt: at('05-12 12:55'), brushedBy: 'dorrit' })
+  job.make(REPAIR, 'attempt-opened', '05-12 15:30', { points: ['05', '06', '07', '09', '14'], attempt: 2, reason: 'strip and start over' })
+  const state = fold(job.facts, '05-12 16:00')
+  expect(attemptOf(state, '14', 1).passedWithoutRelease.map((one) => one.hold)).toEqual(['05'])
+  expect(attemptOf(state, '14', 2).passedWithoutRelease).toEqual([])
+  expect(releaseOf(state, '05')).toMatchObject({ state: 'lapsed', fell: { at: at('05-12 12:43') } })
+  expect(attemptOf(state, '05', 2).state).toBe('open')
+})
