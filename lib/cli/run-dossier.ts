@@ -18,7 +18,10 @@ export async function runDossier(parameters: string[]): Promise<void> {
     const tenant = await tenantFor(store, values.tenant)
     const [head] = stream.success ? await headsOf(store, tenant.id, [stream.data]) : []
     if (!stream.success || !head?.length) throw new PlainError(`There is no repair ${number} in this store.`)
-    await writeReviewDossier(store, tenant.id, stream.data, out)
+    const written = await writeReviewDossier(store, tenant.id, stream.data, out).catch((cause: NodeJS.ErrnoException) => {
+      throw cause.code === 'ENOENT' || cause.code === 'EACCES' || cause.code === 'ENOTDIR' ? new PlainError(`${out} cannot be written (${cause.code}).`) : cause
+    })
+    if (!written.ok) throw new PlainError(`There is no repair ${number} in this store.`)
     await say(out)
   })
 }
