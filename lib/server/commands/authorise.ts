@@ -1,3 +1,4 @@
+import { rolesFor } from '@/lib/domain/permissions'
 import type { Meaning, Party, Role } from '@/lib/domain/roles'
 import type { RecordType } from '@/lib/domain/records/record'
 import type { StreamId } from '@/lib/domain/facts/fact'
@@ -5,57 +6,59 @@ import type { CalendarDay } from '@/lib/domain/time'
 import type { Actor } from '@/lib/server/auth/actor'
 import type { Refusal } from './refusal'
 
-const CREW: Role[] = ['technician', 'lead']
-const WORKERS: Role[] = [...CREW, 'inspector']
-const WRITERS: Role[] = [...WORKERS, 'client', 'engineer', 'stores', 'in-service inspector']
+const WRITERS = rolesFor('enter-remark')
 
-/** Which roles may do what, per project and day; for nonconformances the domain says more closely who. The administrator keeps accounts and roles and touches no record; nobody changes records or limits directly. */
+/**
+ * Which roles may do what, per project and day: the domain's table of permissions by the acts of commands, and the keeping of stores, instruments and
+ * persons beside it. For nonconformances the domain says more closely who. Nobody changes records or limits directly.
+ */
 export const ACTS = {
-  'enter observation': WORKERS,
+  'enter observation': rolesFor('enter-observation'),
   'enter design': ['engineer'],
-  'enter receipts': [...WORKERS, 'stores'],
-  'enter in-service inspection': ['in-service inspector', 'inspector'],
+  'enter receipts': rolesFor('enter-receipt'),
+  'enter in-service inspection': rolesFor('enter-in-service'),
   'enter remark': WRITERS,
-  'note event': WRITERS,
-  'attach photo': [...WORKERS, 'stores', 'in-service inspector'],
-  'correct own entry': WRITERS,
-  submit: [...WORKERS, 'engineer', 'stores', 'in-service inspector'],
-  'release crew hold': ['lead'],
-  'release inspector hold': ['inspector'],
-  'release client hold': ['client'],
-  'release engineer hold': ['engineer'],
+  'note event': rolesFor('note-event'),
+  'attach photo': ['technician', 'lead', 'inspector', 'stores', 'in-service inspector'],
+  'correct own entry': rolesFor('correct-entry'),
+  submit: rolesFor('submit-point'),
+  'release crew hold': rolesFor('release-crew-hold'),
+  'release inspector hold': rolesFor('release-inspector-hold'),
+  'release client hold': rolesFor('release-client-hold'),
+  'release engineer hold': rolesFor('release-engineer-hold'),
   'withdraw release': ['lead', 'inspector', 'client', 'engineer'],
-  'mark not applicable': ['inspector', 'engineer'],
-  'choose governing record': ['inspector'],
-  'judge photo': ['inspector'],
-  'open attempt': ['lead', 'inspector'],
-  'open repair': ['lead', 'inspector'],
-  'hold repair': ['lead', 'inspector'],
-  'send notice': ['lead', 'inspector'],
-  'waive client hold': ['client'],
-  'waive engineer hold': ['engineer'],
-  'raise query': [...WORKERS, 'client'],
-  'answer query': ['engineer'],
-  'decide revision': ['engineer'],
-  'decide impact': ['inspector'],
-  'review life': ['engineer'],
-  'raise nonconformance': [...WRITERS, 'auditor'],
+  'mark not applicable': rolesFor('mark-not-applicable'),
+  'choose governing record': rolesFor('choose-governing-record'),
+  'judge photo': rolesFor('judge-photo'),
+  'discharge condition': rolesFor('accept-repair'),
+  'open attempt': rolesFor('open-attempt'),
+  'open repair': rolesFor('open-repair'),
+  'hold repair': rolesFor('hold-repair'),
+  'send notice': rolesFor('send-notice'),
+  'waive client hold': rolesFor('waive-client-hold'),
+  'waive engineer hold': rolesFor('waive-engineer-hold'),
+  'raise query': rolesFor('raise-query'),
+  'answer query': rolesFor('answer-query'),
+  'decide revision': rolesFor('decide-stands-or-redo'),
+  'decide impact': rolesFor('decide-impact'),
+  'review life': rolesFor('review-life'),
+  'raise nonconformance': rolesFor('raise-nonconformance'),
   'take a nonconformance on': WRITERS,
   'keep stores': ['stores'],
   recall: ['stores', 'inspector'],
-  quarantine: ['lead', 'inspector', 'stores'],
-  'lift quarantine': ['inspector', 'engineer'],
+  quarantine: rolesFor('quarantine'),
+  'lift quarantine': rolesFor('lift-quarantine'),
   'keep instruments': ['inspector', 'lead', 'stores'],
-  'check instrument': WORKERS,
+  'check instrument': rolesFor('enter-observation'),
   'find instrument wrong': ['inspector'],
   'keep qualifications': ['inspector', 'lead'],
-  'draft specification or plan': ['inspector', 'engineer'],
-  'issue specification or plan': ['client', 'engineer', 'inspector'],
-  'issue dossier': ['inspector'],
-  'read record': ['technician', 'lead', 'inspector', 'client', 'engineer', 'stores', 'auditor', 'in-service inspector'],
-  'accept repair': ['inspector'],
+  'draft specification or plan': rolesFor('edit-draft'),
+  'issue specification or plan': rolesFor('approve-revision'),
+  'issue dossier': rolesFor('issue-dossier'),
+  'read record': rolesFor('read-record'),
+  'accept repair': rolesFor('accept-repair'),
   'keep devices': [...WRITERS, 'auditor', 'administrator'],
-  administer: ['administrator'],
+  administer: rolesFor('keep-accounts'),
 } as const satisfies Record<string, readonly Role[]>
 export type Act = keyof typeof ACTS
 
