@@ -1,8 +1,8 @@
-import type { FactId } from '../facts/fact'
+import type { FactId, PersonId } from '../facts/fact'
 import type { RecordType } from '../records/record'
 import type { Criterion } from '../specification'
 import type { Moment } from '../time'
-import type { JudgeContext, JudgedRecord, RecordYield, YieldedReading, YieldedUse } from './judge-context'
+import type { DraftRecord, JudgeContext, JudgedRecord, RecordYield, YieldedReading, YieldedUse } from './judge-context'
 import type { DraftOf } from './yield-builder'
 import { yieldOf } from './yield-of'
 
@@ -33,8 +33,17 @@ export function frameOf(context: JudgeContext): PointFrame {
   }
 }
 
+/** What a recorded fact yields never changes, so it is read once; a record being keyed is read every time. */
+const READ = new WeakMap<DraftRecord, { observedAt: Moment; observedBy: PersonId; yields: RecordYield }>()
+
 function withYield(judged: JudgedRecord): Yielded {
-  return { judged, yields: yieldOf(judged.record, judged.observedAt, judged.observedBy) }
+  const { fact, record, observedAt, observedBy } = judged
+  if (fact === null) return { judged, yields: yieldOf(record, observedAt, observedBy) }
+  const known = READ.get(record)
+  if (known?.observedAt === observedAt && known.observedBy === observedBy) return { judged, yields: known.yields }
+  const yields = yieldOf(record, observedAt, observedBy)
+  READ.set(record, { observedAt, observedBy, yields })
+  return { judged, yields }
 }
 
 /** Readings of a quantity in this attempt. */

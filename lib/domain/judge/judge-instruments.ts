@@ -2,7 +2,7 @@ import { compareFractions, fractionOf, showDecimal } from '../decimal'
 import type { InstrumentState } from '../fold/repair-state'
 import { showReadingUnit, showUnit } from '../reading'
 import type { Rule } from '../specification'
-import { dayOf, instantOf } from '../time'
+import { type CalendarDay, dayOf, instantOf } from '../time'
 import { type CertificateFact, certificateInForce, statusOn } from './certificate-in-force'
 import { instrumentQuestions } from './corrected-questions'
 import { convertDifference, convertExact, minusFraction } from './exact-units'
@@ -49,9 +49,18 @@ function wasRefused(use: TakenUse, frame: JudgeFrame): boolean {
 
 /** Numbers read with an instrument lie in the range of the certificate then in force, where it states one in a comparable unit. */
 function rangeChecks(frame: JudgeFrame): Check[] {
+  const inForce = new Map<string, CertificateFact | null>()
+  const certificateOn = (instrument: InstrumentState, day: CalendarDay): CertificateFact | null => {
+    const key = `${instrument.stream} ${day}`
+    const known = inForce.get(key)
+    if (known !== undefined) return known
+    const certificate = certificateInForce(instrument, day)
+    inForce.set(key, certificate)
+    return certificate
+  }
   return frame.own.flatMap(({ judged, yields }) => yields.readings.flatMap((one): Check[] => {
     const instrument = one.instrument ? frame.context.instruments[one.instrument] : undefined
-    const certificate = instrument ? certificateInForce(instrument, dayOf(one.at ?? judged.observedAt)) : null
+    const certificate = instrument ? certificateOn(instrument, dayOf(one.at ?? judged.observedAt)) : null
     const range = certificate?.body.range
     if (!range || !instrument || one.reading.kind !== 'number') return []
     const value = convertExact(fractionOf(one.reading), one.reading.unit, range.unit)

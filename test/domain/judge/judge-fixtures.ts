@@ -3,7 +3,7 @@ import type { FactId, PersonId, StreamId } from '@/lib/domain/facts/fact'
 import type { DraftRecord, JudgeContext, JudgedRecord } from '@/lib/domain/judge/judge-context'
 import { parseReading, type Unit } from '@/lib/domain/reading'
 import { MarkedReadings } from '@/lib/domain/records/common'
-import type { RecordOf, RecordType } from '@/lib/domain/records/record'
+import type { RecordOf } from '@/lib/domain/records/record'
 import { Criterion, type Limit, PointNo, type Rule, Specification } from '@/lib/domain/specification'
 import type { Moment } from '@/lib/domain/time'
 
