@@ -4,7 +4,6 @@ import { judgePoint } from '../judge/judge-criterion'
 import { windowOf } from '../judge/window-of'
 import { dayOf, instantOf, type Moment } from '../time'
 import { attemptBeside, type AttemptSlot, type PointSlots } from './attempt-slots'
-import { clockErrors } from './clock-errors'
 import { designAt, presentDefect } from './design-in-force'
 import type { EffectiveRecord } from './effective-records'
 import { revisionAt } from './fold-revisions'
@@ -30,7 +29,7 @@ export function judgeContextOf(ground: RepairGround, points: readonly PointSlots
     records: slot.governing.map(judgedRecord), otherRecords: others.map(judgedRecord).sort((a, b) => instantOf(a.observedAt) - instantOf(b.observedAt)),
     design: designAt(ground, slot.workTo), defect: presentDefect(ground), geometry: ground.opened.body.geometry,
     photos: photoStates(ground, slot), batches: ground.batches, instruments: ground.instruments, persons: ground.persons,
-    releasedAt: ofKind(slot.facts, 'released')[0]?.observedAt ?? null, clockErrors: clockErrors(ground.facts, ground.own), today: dayOf(ground.asOf),
+    releasedAt: ofKind(slot.facts, 'released')[0]?.observedAt ?? null, clockErrors: ground.clockErrors, today: dayOf(ground.asOf),
   }
 }
 

@@ -1,11 +1,10 @@
-import { showRecordType } from './missing-for-release'
 import type { FactId } from '../facts/fact'
 import type { Fact } from '../facts/fact-kinds'
 import { instantOf, showMoment, type Moment } from '../time'
-import { clockErrors } from './clock-errors'
 import { isLate, type UnappliedCorrection } from './effective-records'
 import { EVENT_TEXT } from './fall-events'
 import { copiedReadings, hastyReadings } from './doubtful-entries'
+import { showRecordType } from './missing-for-release'
 import type { RepairGround } from './repair-ground'
 import type { PointState, RepairState } from './repair-state'
 
@@ -15,11 +14,10 @@ type Remarkable = RepairState['remarkable'][number]
 export function remarkableList(ground: RepairGround, points: readonly PointState[], conflicts: RepairState['conflicts']): Remarkable[] {
   const list: Remarkable[] = []
   const say = (fact: { id: FactId; observedAt: Moment }, text: string) => list.push({ at: fact.observedAt, fact: fact.id, text })
-  const errors = clockErrors(ground.facts, ground.own)
   const known = new Set(points.map((point) => point.no))
   for (const fact of ground.own) {
     if (isLate(fact, ground.beside.lateAfterMinutes)) say(fact, `Late entry, keyed ${showMoment(fact.enteredAt)} by ${fact.enteredBy}${fact.late ? ` from ${fact.late.source}: ${fact.late.reason}` : ''}.`)
-    const errorMs = errors[fact.id]
+    const errorMs = ground.clockErrors[fact.id]
     if (errorMs !== undefined) say(fact, `Clock of ${fact.device.id} was ${showOffset(errorMs)}.`)
     const text = ownText(fact)
     if (text) say(fact, text)

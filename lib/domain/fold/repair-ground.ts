@@ -2,6 +2,7 @@ import { streamKind, type FactId, type Receipt, type Sha256, type StreamId } fro
 import type { Fact, FactOf } from '../facts/fact-kinds'
 import type { PointNo } from '../specification'
 import { instantOf, type Moment } from '../time'
+import { clockErrors } from './clock-errors'
 import { effectiveRecords, type EffectiveRecord, type UnappliedCorrection } from './effective-records'
 import { foldBatch } from './fold-batch'
 import { foldInstrument } from './fold-instrument'
@@ -39,6 +40,8 @@ export type RepairGround = {
   /** Conceded attempts as `point/attempt`: the nonconformance and when the last approval was given. */
   conceded: Map<string, { stream: StreamId; at: Moment }>
   accepted: FactOf<'accepted'> | null
+  /** Known clock error of the device at each fact, milliseconds. */
+  clockErrors: Record<FactId, number>
   /** Until when a revision reaches points that are not performed: the acceptance, else `asOf`. */
   openUntil: Moment
 }
@@ -77,6 +80,6 @@ export function repairGround(facts: readonly Fact[], stream: StreamId, asOf: Mom
     plans: revisionsInOrder(ofKind(ofStream(ordered, opened.body.plan), 'plan-issued')),
     batches: foldAll('batch', foldBatch), instruments: foldAll('instrument', foldInstrument), persons: foldAll('person', foldPerson),
     nonconformances: nonconformances.sort((a, b) => instantOf(a.raised.observedAt) - instantOf(b.raised.observedAt) || (a.stream < b.stream ? -1 : 1)),
-    conceded, accepted, openUntil: accepted?.observedAt ?? asOf,
+    conceded, accepted, clockErrors: clockErrors(ordered, own), openUntil: accepted?.observedAt ?? asOf,
   }
 }

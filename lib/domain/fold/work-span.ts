@@ -1,5 +1,5 @@
 import type { PointRecord } from '../records/record'
-import { instantOf, Moment, type Moment as MomentText } from '../time'
+import { instantOf, type Moment } from '../time'
 
 /** Fields that state when something was done or seen; a time until which something may be used is none of them. */
 const TIME_FIELDS: ReadonlySet<string> = new Set([
@@ -11,28 +11,28 @@ const TIME_FIELDS: ReadonlySet<string> = new Set([
 export const EVENT_RECORDS: ReadonlySet<PointRecord['type']> = new Set(['stop', 'weep', 'remark'])
 
 /** First and last time that a record states for itself; the fact's observed time where it states none. */
-export function workSpan(record: PointRecord, observedAt: MomentText): { from: MomentText; to: MomentText } {
+export function workSpan(record: PointRecord, observedAt: Moment): { from: Moment; to: Moment } {
   const times = timesIn(record).sort((a, b) => instantOf(a) - instantOf(b))
   return { from: times[0] ?? observedAt, to: times.at(-1) ?? observedAt }
 }
 
-function timesIn(value: unknown): MomentText[] {
+function timesIn(value: unknown): Moment[] {
   if (Array.isArray(value)) return value.flatMap(timesIn)
   if (value === null || typeof value !== 'object') return []
-  return Object.entries(value).flatMap(([name, one]) => (typeof one === 'string' ? (TIME_FIELDS.has(name) && Moment.safeParse(one).success ? [one] : []) : timesIn(one)))
+  return Object.entries(value).flatMap(([name, one]) => (typeof one === 'string' ? (TIME_FIELDS.has(name) ? [one] : []) : timesIn(one)))
 }
 
 /** The earliest of moments by instant, or null of none. */
-export function earliest(moments: readonly MomentText[]): MomentText | null {
-  return moments.reduce<MomentText | null>((first, one) => (first === null || instantOf(one) < instantOf(first) ? one : first), null)
+export function earliest(moments: readonly Moment[]): Moment | null {
+  return moments.reduce<Moment | null>((first, one) => (first === null || instantOf(one) < instantOf(first) ? one : first), null)
 }
 
 /** The latest of moments by instant, or null of none. */
-export function latest(moments: readonly MomentText[]): MomentText | null {
-  return moments.reduce<MomentText | null>((last, one) => (last === null || instantOf(one) > instantOf(last) ? one : last), null)
+export function latest(moments: readonly Moment[]): Moment | null {
+  return moments.reduce<Moment | null>((last, one) => (last === null || instantOf(one) > instantOf(last) ? one : last), null)
 }
 
 /** Whether one moment is at or before another. */
-export function isAtOrBefore(a: MomentText, b: MomentText): boolean {
+export function isAtOrBefore(a: Moment, b: Moment): boolean {
   return instantOf(a) <= instantOf(b)
 }
