@@ -1,4 +1,4 @@
-import { existsSync, rmSync, writeFileSync } from 'node:fs'
+import { existsSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { runningPort } from '@/db/cluster-lease'
@@ -10,7 +10,7 @@ import { groundFacts, repairFacts } from '@/test/store/repair-for-tests'
 import { makeDataFolder } from '@/test/store/test-store'
 import { runCommand } from './run-command'
 
-describe('underwrap command', () => {
+describe('underwrap command', { timeout: 180_000 }, () => {
   let folder: string
   beforeAll(() => {
     folder = makeDataFolder()
@@ -77,6 +77,27 @@ describe('underwrap command', () => {
     expect((await run('dossier', 'MD-1')).error).toMatch(/^underwrap: Say which repair.*\n$/)
     expect((await run('trace', 'NONE')).error).toBe('underwrap: There is no batch NONE in this store.\n')
     expect((await run('trace')).code).toBe(1)
+  })
+
+  test('a batch is traced as one JSON value, and as text', async () => {
+    const { code, out, error } = await run('trace', 'FP-1', '--json')
+    expect([code, error]).toEqual([0, ''])
+    const view = JSON.parse(out)
+    expect(view).toMatchObject({ batch: 'batch:FP-1', number: 'FP-1', repairs: [{ number: 'MD-1', attempts: ['10/1'] }] })
+    expect(view.uses.map((use: { number: string; amount: string }) => [use.number, use.amount])).toEqual([['MD-1', '640 g'], ['MD-1', '243 g']])
+    const text = (await run('trace', 'FP-1')).out
+    expect(text).toContain('640 g')
+    expect(text).toContain('MD-1')
+  })
+
+  test('a copy of a dossier for review is written, and issues nothing', async () => {
+    const file = join(folder, 'review.pdf')
+    expect(await run('dossier', 'MD-1', '--out', file)).toEqual({ code: 0, out: `${file}\n`, error: '' })
+    expect(readFileSync(file).subarray(0, 5).toString()).toBe('%PDF-')
+    expect((await run('reproject')).out).toBe('1 repairs rebuilt from 6 facts\n')
+    const nowhere = await run('dossier', 'MD-1', '--out', join(folder, 'no', 'such', 'place.pdf'))
+    expect([nowhere.code, nowhere.out]).toEqual([1, ''])
+    expect(nowhere.error).toMatch(/^underwrap: .*cannot be written.*\n$/)
   })
 
   test('the demo only goes into an empty store', async () => {
