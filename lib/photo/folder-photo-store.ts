@@ -1,8 +1,10 @@
 import { createHash, randomUUID } from 'node:crypto'
 import { createReadStream } from 'node:fs'
 import { readFile, stat } from 'node:fs/promises'
-import { join, resolve } from 'node:path'
+import { dirname, join, resolve } from 'node:path'
 import { isSha256Hex, type PhotoStore } from '@/lib/photo/photo-store'
+import { createSlots } from '@/lib/photo/slots'
+import { createSyncedFolders } from '@/lib/photo/synced-folders'
 import { writeSyncedObject } from '@/lib/photo/synced-object'
 
 /**
@@ -11,6 +13,10 @@ import { writeSyncedObject } from '@/lib/photo/synced-object'
  */
 export function createFolderPhotoStore(folder: string): PhotoStore & { path(sha256: string): string } {
   const root = resolve(folder)
+  const incoming = join(root, '.incoming')
+  const folders = createSyncedFolders(root)
+  // a waiting sync holds one of the process's four working threads, which decoding needs too
+  const writeSlots = createSlots(2)
 
   function path(sha256: string): string {
     if (!isSha256Hex(sha256))
@@ -29,8 +35,11 @@ export function createFolderPhotoStore(folder: string): PhotoStore & { path(sha2
           throw new Error(`The stored photo ${sha256} does not match its name; it was left as it is`)
         return
       }
-      const temporaryPath = join(root, '.incoming', randomUUID())
-      await writeSyncedObject({ sha256, source, temporaryPath, finalPath, root })
+      await writeSlots.run(async () => {
+        await folders.make(incoming)
+        await folders.make(dirname(finalPath))
+        await writeSyncedObject({ sha256, source, temporaryPath: join(incoming, randomUUID()), finalPath })
+      })
     },
     async read(sha256) {
       return isSha256Hex(sha256) ? readFile(path(sha256)).catch(nullWhenAbsent) : null

@@ -1,4 +1,4 @@
-import { fromRaster, type Raster } from '@/lib/photo/picture-engine'
+import type { Raster } from '@/lib/photo/picture-engine'
 
 const DCT_SIDE = 32
 const COSINES = Array.from({ length: 8 }, (_, u) =>
@@ -9,23 +9,40 @@ const COSINES = Array.from({ length: 8 }, (_, u) =>
 export type PerceptualHashes = { dHash: string; pHash: string }
 
 /** Hash a grey picture: dHash by brightness steps along rows of 9 × 8, pHash by the lowest 8 × 8 cosine terms of 32 × 32. */
-export async function hashLook(grey: Raster): Promise<PerceptualHashes> {
-  const [steps, waves] = await Promise.all([squeeze(grey, 9, 8), squeeze(grey, DCT_SIDE, DCT_SIDE)])
-  return { dHash: toHex(brightnessSteps(steps)), pHash: toHex(aboveMedian(lowestTerms(waves))) }
+export function hashLook(grey: Raster): PerceptualHashes {
+  return {
+    dHash: toHex(brightnessSteps(averageCells(grey, 9, 8))),
+    pHash: toHex(aboveMedian(lowestTerms(averageCells(grey, DCT_SIDE, DCT_SIDE)))),
+  }
 }
 
-async function squeeze(grey: Raster, width: number, height: number): Promise<Uint8Array> {
-  return fromRaster(grey).resize(width, height, { fit: 'fill' }).extractChannel(0).raw().toBuffer()
+/** The mean level of each cell of a grid laid over the picture; a cell narrower than a pixel takes the pixel under it. */
+function averageCells({ pixels, widthPx, heightPx }: Raster, columns: number, rows: number): Float64Array {
+  const means = new Float64Array(columns * rows)
+  for (let row = 0; row < rows; row++) {
+    const top = Math.floor((row * heightPx) / rows)
+    const bottom = Math.max(top + 1, Math.floor(((row + 1) * heightPx) / rows))
+    for (let column = 0; column < columns; column++) {
+      const left = Math.floor((column * widthPx) / columns)
+      const right = Math.max(left + 1, Math.floor(((column + 1) * widthPx) / columns))
+      let sum = 0
+      for (let y = top; y < bottom; y++) {
+        for (let at = y * widthPx + left, end = y * widthPx + right; at < end; at++) sum += pixels[at] ?? 0
+      }
+      means[row * columns + column] = Math.round(sum / ((bottom - top) * (right - left)))
+    }
+  }
+  return means
 }
 
-function brightnessSteps(levels: Uint8Array): boolean[] {
+function brightnessSteps(levels: Float64Array): boolean[] {
   return Array.from({ length: 64 }, (_, bit) => {
     const at = Math.floor(bit / 8) * 9 + (bit % 8)
     return (levels[at] ?? 0) < (levels[at + 1] ?? 0)
   })
 }
 
-function lowestTerms(levels: Uint8Array): number[] {
+function lowestTerms(levels: Float64Array): number[] {
   return COSINES.flatMap((down) =>
     COSINES.map((across) => {
       let sum = 0
@@ -46,16 +63,8 @@ function aboveMedian(terms: number[]): boolean[] {
 }
 
 function toHex(bits: boolean[]): string {
-  const digits: string[] = []
-  for (let at = 0; at < bits.length; at += 4)
-    digits.push(
-      Number.parseInt(
-        bits
-          .slice(at, at + 4)
-          .map(Number)
-          .join(''),
-        2,
-      ).toString(16),
-    )
-  return digits.join('')
+  return Array.from({ length: bits.length / 4 }, (_, digit) => {
+    const four = bits.slice(4 * digit, 4 * digit + 4)
+    return Number.parseInt(four.map(Number).join(''), 2).toString(16)
+  }).join('')
 }

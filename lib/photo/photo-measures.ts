@@ -8,14 +8,14 @@ export const CLIPPED_LEVELS = { darkMax: 7, brightMin: 248 } as const
 export type Exposure = { meanLevel: number; darkShare: number; brightShare: number }
 
 /**
- * What was measured on the grey picture of at most 800 px. `sharpness` is the variance of the Laplacian (level²), higher
+ * What was measured on the grey picture. `sharpness` is the variance of the Laplacian (level²), higher
  * is sharper; it grows with brightness and detail, so compare like with like; null for a picture under 3 px a side.
  */
 export type PhotoMeasures = { sharpness: number | null; exposure: Exposure; dHash: string; pHash: string }
 
 /** Measure a grey picture. */
-export async function measurePhoto(grey: Raster): Promise<PhotoMeasures> {
-  return { sharpness: measureSharpness(grey), exposure: measureExposure(grey), ...(await hashLook(grey)) }
+export function measurePhoto(grey: Raster): PhotoMeasures {
+  return { sharpness: measureSharpness(grey), exposure: measureExposure(grey), ...hashLook(grey) }
 }
 
 function measureSharpness({ pixels, widthPx, heightPx }: Raster): number | null {
@@ -36,17 +36,16 @@ function measureSharpness({ pixels, widthPx, heightPx }: Raster): number | null 
 }
 
 function measureExposure({ pixels }: Raster): Exposure {
-  let sum = 0
-  let darkCount = 0
-  let brightCount = 0
-  for (const level of pixels) {
-    sum += level
-    if (level <= CLIPPED_LEVELS.darkMax) darkCount += 1
-    else if (level >= CLIPPED_LEVELS.brightMin) brightCount += 1
+  const counts = new Uint32Array(256)
+  for (let at = 0; at < pixels.length; at++) {
+    const level = pixels[at] ?? 0
+    counts[level] = (counts[level] ?? 0) + 1
   }
+  const sumOf = (from: number, to: number) => counts.slice(from, to + 1).reduce((sum, count) => sum + count, 0)
+  const meanLevel = counts.reduce((sum, count, level) => sum + count * level, 0) / pixels.length
   return {
-    meanLevel: sum / pixels.length,
-    darkShare: darkCount / pixels.length,
-    brightShare: brightCount / pixels.length,
+    meanLevel,
+    darkShare: sumOf(0, CLIPPED_LEVELS.darkMax) / pixels.length,
+    brightShare: sumOf(CLIPPED_LEVELS.brightMin, 255) / pixels.length,
   }
 }

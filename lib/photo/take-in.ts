@@ -1,13 +1,19 @@
 import { createHash } from 'node:crypto'
 import { done, type Result } from '@/lib/domain/result'
-import { type DecodedPhoto, decodePhoto } from '@/lib/photo/decode-photo'
-import { type DrawnJpeg, drawRenditions } from '@/lib/photo/draw-renditions'
+import { DECODED_SIDE_PX, decodePhoto } from '@/lib/photo/decode-photo'
+import { type DrawnJpeg, drawJpeg } from '@/lib/photo/draw-jpeg'
+import { halvePicture } from '@/lib/photo/halve-picture'
 import { readPhotoClaims } from '@/lib/photo/photo-claims'
-import { type PhotoHeader, readPhotoHeader } from '@/lib/photo/photo-header'
+import { readPhotoHeader } from '@/lib/photo/photo-header'
 import type { PhotoIntake, PhotoLimits, PhotoRefusal, Rendition } from '@/lib/photo/photo-intake'
 import { measurePhoto } from '@/lib/photo/photo-measures'
 import type { PhotoStore } from '@/lib/photo/photo-store'
+import type { Raster } from '@/lib/photo/picture-engine'
 import { createSlots } from '@/lib/photo/slots'
+
+const RENDITION_QUALITY = 80
+const THUMB_SIDE_PX = 320
+const THUMB_QUALITY = 75
 
 /** Two decodes at once: a third adds memory and next to no speed on two cores. */
 const decodeSlots = createSlots(2)
@@ -26,37 +32,37 @@ export async function takeInPhoto(photo: {
   const { bytes, store, limits } = photo
   const header = await readPhotoHeader(bytes, limits)
   if (!header.ok) return header
-  const drawn = await decodeSlots.run(() => decodeAndDraw(bytes, header.value, limits.maxPixels))
-  if (!drawn.ok) return drawn
-  const { decoded, rendition, thumb, measures } = drawn.value
   const sha256 = digestOf(bytes)
-  const [claims, storedRendition, storedThumb] = await Promise.all([
+  const decoded = await decodeSlots.run(() => decodePhoto(bytes, header.value, limits.maxPixels))
+  if (!decoded.ok) return decoded
+  const { raster, originalWidthPx, originalHeightPx } = decoded.value
+  const drawn = await drawAndMeasure(raster)
+  const [claims, rendition, thumb] = await Promise.all([
     readPhotoClaims(header.value.exif),
-    storeDrawn(store, rendition),
-    storeDrawn(store, thumb),
+    storeDrawn(store, drawn.rendition),
+    storeDrawn(store, drawn.thumb),
     store.put(sha256, bytes),
   ])
   return done({
     sha256,
     sizeBytes: bytes.length,
     type: header.value.type,
-    widthPx: decoded.originalWidthPx,
-    heightPx: decoded.originalHeightPx,
-    rendition: storedRendition,
-    thumb: storedThumb,
+    widthPx: originalWidthPx,
+    heightPx: originalHeightPx,
+    rendition,
+    thumb,
     claims,
-    measures,
+    measures: drawn.measures,
   })
 }
 
-async function decodeAndDraw(bytes: Uint8Array, header: PhotoHeader, maxPixels: number) {
-  const decoded = await decodePhoto(bytes, header, maxPixels)
-  return decoded.ok ? done(await drawAndMeasure(decoded.value)) : decoded
-}
-
-async function drawAndMeasure(decoded: DecodedPhoto) {
-  const { rendition, thumb, grey } = await drawRenditions(decoded.raster)
-  return { decoded, rendition, thumb, measures: await measurePhoto(grey) }
+async function drawAndMeasure(decoded: Raster) {
+  const drawingRendition = drawJpeg(decoded, DECODED_SIDE_PX, RENDITION_QUALITY)
+  const { colour, grey } = halvePicture(decoded)
+  const drawingThumb = drawJpeg(colour, THUMB_SIDE_PX, THUMB_QUALITY)
+  const measures = measurePhoto(grey)
+  const [rendition, thumb] = await Promise.all([drawingRendition, drawingThumb])
+  return { rendition, thumb, measures }
 }
 
 async function storeDrawn(store: PhotoStore, drawn: DrawnJpeg): Promise<Rendition> {

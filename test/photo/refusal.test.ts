@@ -25,8 +25,8 @@ async function withStatedSize(type: 'jpeg' | 'png', widthPx: number, heightPx: n
 
 test('a photo with stray bytes between its segments is taken in: nothing of the picture is missing', async () => {
   const bytes = await drawScene(400, 300).jpeg().toBuffer()
-  const tables = bytes.indexOf(Buffer.from([0xff, 0xdb]))
-  const padded = Buffer.concat([bytes.subarray(0, tables), Buffer.alloc(40, 0x11), bytes.subarray(tables)])
+  const frame = bytes.indexOf(Buffer.from([0xff, 0xc0]))
+  const padded = Buffer.concat([bytes.subarray(0, frame), Buffer.alloc(40, 0x11), bytes.subarray(frame)])
   await expect(pictureEngine(padded, { failOn: 'warning' }).raw().toBuffer()).rejects.toThrow('extraneous bytes')
   expect(await takeIn(padded)).toMatchObject({ ok: true })
 })
