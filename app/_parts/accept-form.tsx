@@ -1,6 +1,6 @@
 'use client'
 import { useState } from 'react'
-import { acceptRepairAction } from '@/app/(work)/actions/release-actions'
+import { acceptRepairAction } from '@/app/(work)/actions/repair-actions'
 import { RefusalNote, type ShownRefusal } from '@/app/_ui/refusal-note'
 import { parseDecimal } from '@/lib/domain/decimal'
 import { useAct } from './act-note'

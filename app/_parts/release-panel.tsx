@@ -1,6 +1,6 @@
 'use client'
 import { useState } from 'react'
-import { refuseReleaseAction, releasePointAction, submitPointAction } from '@/app/(work)/actions/release-actions'
+import { refuseReleaseAction, releasePointAction, submitPointAction } from '@/app/(work)/actions/point-actions'
 import { RefusalNote } from '@/app/_ui/refusal-note'
 import type { VerdictKind } from '@/lib/domain/judge/verdict'
 import type { Party, Role } from '@/lib/domain/roles'

@@ -1,6 +1,6 @@
 'use client'
 import { useState } from 'react'
-import { withdrawReleaseAction } from '@/app/(work)/actions/release-actions'
+import { withdrawReleaseAction } from '@/app/(work)/actions/point-actions'
 import { RefusalNote } from '@/app/_ui/refusal-note'
 import { useAct } from './act-note'
 
