@@ -1,4 +1,4 @@
-import { rollUp, type Question } from '../judge/verdict'
+import { rollUp, type CriterionResult, type Question } from '../judge/verdict'
 import type { Party } from '../roles'
 import { instantOf } from '../time'
 import { attemptKey, type AttemptSlot, type PointSlots } from './attempt-slots'
@@ -30,7 +30,7 @@ export function attemptStates(ground: RepairGround, points: readonly PointSlots[
     const photos = photoStates(ground, slot)
     const signatures = signatureStates(ground, ofKind(slot.facts, 'signed'))
     const step = relyingStep(ground, points, slot)
-    const isUnproven = criteria.length > 0 && verdict !== 'pass' && conceded === null
+    const isUnproven = conceded === null && criteria.some((one) => one.verdict !== 'pass' && !isAnswered(ground, one))
     const releases = (histories.get(slot) ?? []).map((history) => ({
       ...releaseState(history, step, doubtOf(questions) ?? (isUnproven ? { at: history.fact.observedAt, cause: `The records as they stand give: ${verdict}`, fact: null } : null)),
       receivedAfterUse: isReceivedAfterUse(ground, points, slot, history.fact),
@@ -46,6 +46,12 @@ export function attemptStates(ground: RepairGround, points: readonly PointSlots[
     }
     return [slot, { ...state, state: nameOf(ground, slot, state, passedAt.has(attemptKey(slot.no, slot.attempt))) }]
   }))
+}
+
+/** A result that stopped being a pass only by a doubt which a person has answered: the verdict stays, the release is no longer in question. */
+function isAnswered(ground: RepairGround, result: CriterionResult): boolean {
+  const closing = new Set(ofKind(ground.own, 'impact-decided').filter((one) => one.body.decision !== 'rework' && one.body.decision !== 'nonconformance raised').map((one) => one.id))
+  return result.questions.length > 0 && result.questions.every((one) => one.decision !== undefined && closing.has(one.decision))
 }
 
 function distinctQuestions(questions: readonly Question[]): Question[] {

@@ -2,7 +2,9 @@ import type { FactId } from '../facts/fact'
 import type { RecordType } from '../records/record'
 import { instantOf } from '../time'
 import type { EffectiveRecord } from './effective-records'
+import { showRecordType } from './missing-for-release'
 import { ofKind } from './order-facts'
+import { personName } from './person-name'
 import type { RepairGround } from './repair-ground'
 import type { RepairState } from './repair-state'
 import { workSpan } from './work-span'
@@ -27,7 +29,7 @@ export function conflictsOf(ground: RepairGround): Conflict[] {
     for (const b of ground.records.slice(at + 1)) {
       if (a.point !== b.point || a.attempt !== b.attempt || !isByOtherHand(a, b) || !isContradiction(a, b)) continue
       const facts = [a.fact.id, b.fact.id]
-      found.push({ point: a.point, facts, text: `Two records at one time: ${a.record.type} by ${a.fact.observedBy} and ${b.record.type} by ${b.fact.observedBy}`, resolved: resolve(facts) })
+      found.push({ point: a.point, facts, text: `Two records at one time: ${showRecordType(a.record.type)} by ${personName(ground, a.fact.observedBy)} and ${showRecordType(b.record.type)} by ${personName(ground, b.fact.observedBy)}`, resolved: resolve(facts) })
     }
   })
   for (const noted of ofKind(ground.facts, 'conflict-noted').filter((one) => one.body.repair === ground.stream)) {

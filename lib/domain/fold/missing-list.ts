@@ -1,10 +1,13 @@
 import type { PlanPoint } from '../plan'
 import type { RecordType } from '../records/record'
+import type { Party } from '../roles'
+import { showMoment } from '../time'
 import type { PointSlots } from './attempt-slots'
 import { designAt } from './design-in-force'
 import { missingStatements } from './missing-statements'
+import { personName } from './person-name'
 import type { RepairGround } from './repair-ground'
-import type { AcceptanceState, PointState, RepairState, Use } from './repair-state'
+import type { AcceptanceState, AttemptState, PointState, RepairState, Use } from './repair-state'
 import { missingWitnesses } from './missing-witnesses'
 
 type Missing = RepairState['missing'][number]
@@ -24,7 +27,7 @@ export function missingList(ground: RepairGround, parts: Parts): Missing[] {
   for (const point of parts.points) for (const text of missingAt(point)) list.push({ point: point.no, text })
   for (const { point, text } of missingWitnesses(ground, parts.points)) list.push({ point, text })
   for (const one of parts.conflicts.filter((conflict) => conflict.resolved === null)) list.push({ point: one.point, text: `${one.text}: which governs is not decided.` })
-  for (const { fact, answer } of parts.notices) if (!answer) list.push({ point: fact.body.point, text: `Notice to ${fact.body.to} for ${fact.body.for}: no outcome recorded.` })
+  for (const { fact, answer } of parts.notices) if (!answer) list.push({ point: fact.body.point, text: `Notice to ${personName(ground, fact.body.to)} for ${showMoment(fact.body.for)}: no outcome recorded.` })
   for (const { fact, answer } of parts.queries) if (!answer) list.push({ point: fact.body.point ?? null, text: `Query ${fact.body.number} is not answered.` })
   for (const one of ground.nonconformances.filter((ncr) => ncr.isOpen)) list.push({ point: null, text: `${one.number} is open: ${one.state}.` })
   for (const one of ground.nonconformances) for (const { fact, done } of one.actions) if (!done) list.push({ point: null, text: `${one.number}: corrective action of ${fact.body.owner}, due ${fact.body.dueOn}, is not done.` })
@@ -35,7 +38,7 @@ export function missingList(ground: RepairGround, parts: Parts): Missing[] {
     if (parts.acceptance.isOverdue) list.push({ point: null, text: `Inspection due on ${parts.acceptance.nextInspectionOn} is not recorded.` })
     for (const one of parts.acceptance.openConditions) list.push({ point: null, text: `Condition of acceptance, due ${one.dueOn}, is not discharged: ${one.text}` })
   }
-  return list
+  return [...new Map(list.map((one) => [`${one.point} ${one.text}`, one])).values()]
 }
 
 function missingAt({ plan, current, blockedBy, awaiting }: PointState): string[] {
@@ -45,8 +48,14 @@ function missingAt({ plan, current, blockedBy, awaiting }: PointState): string[]
   const isReleased = current.state === 'released'
   const lacking = current.missing.filter((text) => !isReleased || !/submitted\.$/.test(text))
   const questions = current.questions.filter((one) => one.decision === undefined).map((one) => `In question, not decided: ${one.causeKind}.`)
-  const passed = current.passedWithoutRelease.map((one) => `Begun at ${one.at} without a release of point ${one.hold} in force.`)
-  return [...lacking, ...questions, ...passed, ...awaiting.map((party) => `Not released by ${party}.`)]
+  const passed = current.passedWithoutRelease.map((one) => `Begun at ${showMoment(one.at)} without a release of point ${one.hold} in force.`)
+  return [...lacking, ...questions, ...passed, ...awaiting.map((party) => unreleasedText(current, party))]
+}
+
+function unreleasedText(current: AttemptState, party: Party): string {
+  const last = current.releases.findLast((one) => one.fact.body.party === party)
+  if (!last) return `Not released by ${party}.`
+  return last.state === 'valid' || last.state === 'used' ? `Released by ${party} in part only.` : `Release by ${party} is ${last.state}.`
 }
 
 /** Instruments and batches that were used and whose certificate is not in the store. */

@@ -1,28 +1,29 @@
 import type { FactId } from '../facts/fact'
-import type { Fact } from '../facts/fact-kinds'
+import type { Fact, FactOf } from '../facts/fact-kinds'
 import { instantOf, showMoment, type Moment } from '../time'
+import { clockFaults } from './clock-faults'
+import { copiedReadings, hastyReadings } from './doubtful-entries'
 import { isLate, type UnappliedCorrection } from './effective-records'
 import { EVENT_TEXT } from './fall-events'
-import { copiedReadings, hastyReadings } from './doubtful-entries'
 import { showRecordType } from './missing-for-release'
+import { personName } from './person-name'
 import type { RepairGround } from './repair-ground'
 import type { PointState, RepairState } from './repair-state'
+import { showChange } from './show-change'
 
 type Remarkable = RepairState['remarkable'][number]
 
 /** What a reader is told without asking, by time: late entries, corrections, clock faults, refusals, copies, falls, conflicts and doubtful entries. */
 export function remarkableList(ground: RepairGround, points: readonly PointState[], conflicts: RepairState['conflicts']): Remarkable[] {
   const list: Remarkable[] = []
-  const say = (fact: { id: FactId; observedAt: Moment }, text: string) => list.push({ at: fact.observedAt, fact: fact.id, text })
+  const say = (fact: { id: FactId; observedAt: Moment }, text: string) => list.push({ at: fact.observedAt, fact: fact.id, text: sentence(text) })
   const known = new Set(points.map((point) => point.no))
   for (const fact of ground.own) {
-    if (isLate(fact, ground.beside.lateAfterMinutes)) say(fact, `Late entry, keyed ${showMoment(fact.enteredAt)} by ${fact.enteredBy}${fact.late ? ` from ${fact.late.source}: ${fact.late.reason}` : ''}.`)
-    const errorMs = ground.clockErrors[fact.id]
-    if (errorMs !== undefined) say(fact, `Clock of ${fact.device.id} was ${showOffset(errorMs)}.`)
-    const text = ownText(fact)
+    if (isLate(fact, ground.beside.lateAfterMinutes)) say(fact, `Late entry, keyed ${showMoment(fact.enteredAt)} by ${personName(ground, fact.enteredBy)}${fact.late ? ` from ${fact.late.source}: ${fact.late.reason}` : ''}.`)
+    const text = ownText(ground, fact)
     if (text) say(fact, text)
   }
-  for (const one of ground.unapplied) say(one.fact, unappliedText(one))
+  for (const one of ground.unapplied) say(one.fact, unappliedText(ground, one))
   for (const one of ground.records) {
     if (!known.has(one.point)) say(one.fact, `Recorded at point ${one.point}, which the plan does not have.`)
     for (const line of refusedLines(one.record)) say(one.fact, line)
@@ -31,29 +32,34 @@ export function remarkableList(ground: RepairGround, points: readonly PointState
   for (const attempt of points.flatMap((point) => point.attempts)) {
     for (const photo of attempt.photos) for (const flag of photo.flags) say(photo.fact, `Photo of point ${attempt.point}: ${flag.kind}${flag.other ? ` of one at ${flag.other.repair}, point ${flag.other.point}` : ''}${flag.decision ? `; decided: ${flag.decision.body.decision}` : ''}.`)
     for (const release of attempt.releases) {
-      if (release.fell && release.state !== 'superseded') list.push({ at: release.fell.at, fact: release.fell.fact ?? release.fact.id, text: `Release of point ${attempt.point} by ${release.fact.body.party}, ${showMoment(release.fact.observedAt)}: ${release.state}. ${release.fell.cause}.` })
+      if (release.fell && release.state !== 'superseded') say({ id: release.fell.fact ?? release.fact.id, observedAt: release.fell.at }, `Release of point ${attempt.point} by ${release.fact.body.party}, ${showMoment(release.fact.observedAt)}: ${release.state}. ${release.fell.cause}`)
       if (release.receivedAfterUse) say(release.fact, `Release of point ${attempt.point} was received after the step that relied on it.`)
     }
-    for (const passed of attempt.passedWithoutRelease) list.push({ at: passed.at, fact: passed.by, text: `Point ${attempt.point} begun without a release of point ${passed.hold} in force.` })
+    for (const passed of attempt.passedWithoutRelease) say({ id: passed.by, observedAt: passed.at }, `Point ${attempt.point} begun without a release of point ${passed.hold} in force`)
     for (const signature of attempt.signatures.filter((one) => one.state === 'broken')) say(signature.fact, `Signature of ${signature.fact.body.name} at point ${attempt.point} no longer covers what it signed.`)
   }
   for (const one of conflicts) {
     const fact = ground.own.find((candidate) => candidate.id === one.facts.at(-1))
     if (fact) say(fact, `${one.text}${one.resolved ? `; decided: ${one.resolved.body.reason}` : ''}.`)
   }
-  list.push(...copiedReadings(ground), ...hastyReadings(ground))
+  list.push(...clockFaults(ground), ...copiedReadings(ground), ...hastyReadings(ground))
   return list.sort((a, b) => instantOf(a.at) - instantOf(b.at) || (a.fact < b.fact ? -1 : a.fact > b.fact ? 1 : 0) || (a.text < b.text ? -1 : 1))
 }
 
-function ownText(fact: Fact): string | null {
+/** A text with one full stop at its end. */
+function sentence(text: string): string {
+  return `${text.replace(/[.\s]+$/, '')}.`
+}
+
+function ownText(ground: RepairGround, fact: Fact): string | null {
   switch (fact.kind) {
-    case 'corrected': return `Corrected by ${fact.observedBy}: ${fact.body.changes.map((one) => `${one.path.join('.')} from ${JSON.stringify(one.from)} to ${JSON.stringify(one.to)}`).join('; ')}. ${fact.body.reason}.`
+    case 'corrected': return correctedText(ground, fact)
     case 'event-noted': return `${EVENT_TEXT[fact.body.event]}${fact.body.area ? ` (${fact.body.area})` : ''}: ${fact.body.remark}`
     case 'photo-judged': return fact.body.decision === 'not accepted' ? `Photo not accepted: ${fact.body.reason}.` : null
     case 'photo-disagrees': return `Photo shows ${fact.body.shows}, the record says otherwise: ${fact.body.reason}.`
     case 'release-refused': return `Release of point ${fact.body.point} refused: ${fact.body.reason}.`
     case 'stands-or-redo': return `Point ${fact.body.point} after revision ${fact.body.revision}: ${fact.body.decision}. ${fact.body.reason}.`
-    case 'repair-held': return `${fact.body.state}: ${fact.body.reason}.`
+    case 'repair-held': return `${fact.body.state.charAt(0).toUpperCase()}${fact.body.state.slice(1)}: ${fact.body.reason}.`
     case 'waived': return `${fact.body.party} gave up its right at point ${fact.body.point}: ${fact.body.writing}.`
     case 'disposed': return `Bytes disposed of: ${fact.body.why}.`
     case 'recorded': return fact.body.record.type === 'stop' ? `${fact.body.record.what === 'stopped' ? 'Stopped' : 'Resumed'}: ${fact.body.record.reason}.` : fact.body.transcribed ? `Transcribed from paper kept by ${fact.body.transcribed.keeper}${fact.body.transcribed.checkedBy ? `, checked by ${fact.body.transcribed.checkedBy}` : ', not checked by a second person'}.` : null
@@ -61,18 +67,19 @@ function ownText(fact: Fact): string | null {
   }
 }
 
-function unappliedText({ fact, why, path }: UnappliedCorrection): string {
+function correctedText(ground: RepairGround, fact: FactOf<'corrected'>): string {
+  const target = ground.records.find((one) => one.fact.id === fact.body.target)
+  const where = target ? ` at point ${target.point} attempt ${target.attempt}` : ''
+  return `Corrected by ${personName(ground, fact.observedBy)}${where}: ${fact.body.changes.map((one) => showChange(one, target?.record ?? null)).join('; ')}. Reason: ${fact.body.reason}`
+}
+
+function unappliedText(ground: RepairGround, { fact, why, path }: UnappliedCorrection): string {
   const reason = { 'from-differs': 'the value it replaces is not the present one', 'path-missing': 'there is no such field', 'not-a-record': 'the result would be no record', 'target-missing': 'it corrects no record of this repair' }[why]
-  return `A correction by ${fact.observedBy} was not applied${path ? ` at ${path}` : ''}: ${reason}.`
+  return `A correction by ${personName(ground, fact.observedBy)} was not applied${path ? ` at ${path}` : ''}: ${reason}.`
 }
 
 function refusedLines(record: PointState['current']['records'][number]['record']): string[] {
   if (record.type === 'materials') return record.lines.filter((one) => one.decision === 'refused').map((one) => `Batch ${one.batch.slice(6)} refused: ${one.reason ?? 'no reason given'}.`)
   if (record.type === 'instruments') return record.instruments.filter((one) => one.decision === 'refused').map((one) => `Instrument ${one.instrument.slice(11)} refused: ${one.reason ?? 'no reason given'}.`)
   return []
-}
-
-function showOffset(ms: number): string {
-  const seconds = Math.round(Math.abs(ms) / 1000)
-  return `${seconds >= 60 ? `${Math.floor(seconds / 60)} min ` : ''}${seconds % 60} s ${ms > 0 ? 'fast' : 'slow'}`
 }
