@@ -37,6 +37,8 @@ export type ActFormProps = {
   stampAs?: { name: string; clockKind: 'real' | 'demo' | 'test' }
   /** Fields that are recorded as "not stated" (null) when nothing was keyed. */
   nullWhenAbsent?: readonly string[]
+  /** Lists that are recorded as empty when nothing was ticked. */
+  listsWhenAbsent?: readonly string[]
   /** Where to go after success; `{name}` is the stream's name. */
   goTo?: string
   tone?: 'plain' | 'stop'
@@ -46,12 +48,13 @@ export type ActFormProps = {
 export const NAME_FIELD = 'ownName'
 
 /** One act at the desk: its fields, checked by the fact's own schema, then the command. Nothing keyed is lost on a refusal. */
-export function ActForm({ action, kind, stream, fields, submit, done, settled, initial, heads, utcOffset, draftKey, stampAs, nullWhenAbsent, goTo, tone }: ActFormProps) {
+export function ActForm({ action, kind, stream, fields, submit, done, settled, initial, heads, utcOffset, draftKey, stampAs, nullWhenAbsent, listsWhenAbsent, goTo, tone }: ActFormProps) {
   const router = useRouter()
   const schema = schemaOf(typeof stream === 'string' ? streamKind(StreamId.parse(stream)) : stream.kind, kind)
   const [earlier, setEarlier] = useState(NOT_EARLIER)
   const bodyOf = async (values: FieldValues): Promise<Record<string, unknown>> => ({
     ...Object.fromEntries((nullWhenAbsent ?? []).map((name) => [name, null])),
+    ...Object.fromEntries((listsWhenAbsent ?? []).map((name) => [name, []])),
     ...Object.fromEntries(Object.entries((bodyOfValues(values) ?? {}) as Record<string, unknown>).filter(([name]) => name !== NAME_FIELD)),
     ...settled,
     ...(stampAs ? { [stampAs.name]: entryOfEarlier(earlier, utcOffset ?? '').observedAt ?? (await readNow(utcOffset ?? '+00:00', stampAs.clockKind)) } : {}),

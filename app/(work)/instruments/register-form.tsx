@@ -14,5 +14,5 @@ const FIELDS: readonly DeskField[] = [
 
 /** Register an instrument under the number of its plate. */
 export function RegisterForm({ utcOffset }: { utcOffset: string }) {
-  return <ActForm action={registerInstrumentAction} kind="instrument-registered" stream={{ kind: 'instrument', from: 'number' }} fields={FIELDS} utcOffset={utcOffset} submit="Register" done="Registered." goTo="/instruments/{name}" />
+  return <ActForm action={registerInstrumentAction} kind="instrument-registered" stream={{ kind: 'instrument', from: 'number' }} fields={FIELDS} listsWhenAbsent={['measures']} utcOffset={utcOffset} submit="Register" done="Registered." goTo="/instruments/{name}" />
 }
