@@ -17,7 +17,7 @@ export type Block =
   | { kind: 'cover'; organisation: string; title: string; place: string; sign: Sign; lead: string }
   | { kind: 'section'; no: string; text: string }
   | { kind: 'title'; eyebrow: string; text: string; sign: Sign | null; state: string | null }
-  | { kind: 'heading'; text: string }
+  | { kind: 'heading'; text: string; isMinor?: boolean }
   | { kind: 'paragraph'; spans: readonly Span[]; sizePt?: number }
   | { kind: 'table'; columns: readonly Column[]; rows: readonly (readonly Cell[])[]; isCompact?: boolean; isHeadless?: boolean; sizePt?: number }
   | { kind: 'picture'; picture: Picture; title: string; maxHeightPt?: number }
@@ -61,5 +61,5 @@ export function pairs(rows: readonly (readonly [string, Cell | string])[]): Bloc
 export function singleLine(values: readonly (readonly [string, string])[]): Block {
   const cells = values.map(([name, value]): Cell[] => [head(name), cell(value)])
   const rows = Array.from({ length: Math.ceil(cells.length / 2) }, (_, at) => [...(cells[2 * at] ?? []), ...(cells[2 * at + 1] ?? [])])
-  return { kind: 'table', isHeadless: true, columns: [{ title: '' }, { title: '' }, { title: '' }, { title: '' }], rows, sizePt: 7.6 }
+  return { kind: 'table', isHeadless: true, columns: Array.from({ length: Math.min(4, cells.length * 2) }, () => ({ title: '' })), rows, sizePt: 7.6 }
 }

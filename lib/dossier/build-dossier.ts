@@ -6,11 +6,14 @@ import { layOut } from './layout/lay-out'
 import type { LaidOut } from './layout/placed'
 import { titleBlock } from './layout/title-block'
 import type { FontMetrics } from './layout/font-metrics'
-import { outline } from './outline'
+import { outline, type SectionSheets } from './outline'
 import { composeDocument } from './pdf/document'
 import { loadFaces } from './pdf/faces'
 import { type PhotoBytes, PhotoUnusable, writeStreaming } from './pdf/write-streaming'
-import { issueLine } from './sections/cover'
+import type { Section } from './blocks'
+import { COVER_ROOMS, coverBlocks, type CoverRoom, issueLine } from './sections/cover'
+
+const SMALLEST_COVER: CoverRoom = { builtRows: 0, missingRows: 0, pictureHeightPt: 130 }
 
 /** How far a build is. Photos are counted in the order written. */
 export type DossierProgress = { step: 'gathering' } | { step: 'laying out' } | { step: 'writing'; photosWritten: number; photosInAll: number }
@@ -43,13 +46,16 @@ export async function buildDossier(input: DossierInput, photos: PhotoBytes, outP
   }
 }
 
-/** Lay the dossier out twice: the index names the sheets that the first pass found. Pure. */
+/** Lay the dossier out: the cover with as much as fits one sheet, then twice, since the index names the sheets that the first pass found. Pure. */
 export function layOutDossier(input: DossierInput, unreadable: ReadonlySet<string>, metrics: FontMetrics): LaidOut {
   const context = dossierContext(input, unreadable)
-  const first = layOut(outline(context, null), metrics)
-  const second = layOut(outline(context, new Map(first.sectionSheets.map((one) => [one.no, one.sheetNo]))), metrics)
+  const cover = (room: CoverRoom): Section => ({ no: '0', title: '', blocks: coverBlocks(context, room, () => '000') })
+  const room = COVER_ROOMS.find((one) => layOut([cover(one)], metrics).sheets.length === 1) ?? SMALLEST_COVER
+  const sheetsOf = ({ sectionSheets }: LaidOut): SectionSheets => new Map(sectionSheets.map((one) => [one.no, one.sheetNo]))
+  const first = layOut(outline(context, null, room), metrics)
+  const second = layOut(outline(context, sheetsOf(first), room), metrics)
   const isSame = second.sheets.length === first.sheets.length && second.sectionSheets.every((one, index) => one.sheetNo === first.sectionSheets[index]?.sheetNo)
-  return isSame ? second : layOut(outline(context, new Map(second.sectionSheets.map((one) => [one.no, one.sheetNo]))), metrics)
+  return isSame ? second : layOut(outline(context, sheetsOf(second), room), metrics)
 }
 
 function titleBlocks(input: DossierInput, unreadable: ReadonlySet<string>, laidOut: LaidOut, metrics: FontMetrics): ReturnType<typeof titleBlock>[] {

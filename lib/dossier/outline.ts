@@ -3,7 +3,7 @@ import type { RecordType } from '@/lib/domain/records/record'
 import { type Block, paragraph, type Section } from './blocks'
 import type { DossierContext } from './dossier-context'
 import { attemptBlocks } from './sections/attempt-blocks'
-import { coverBlocks } from './sections/cover'
+import { coverBlocks, type CoverRoom } from './sections/cover'
 import { indexBlocks, revisionHistory } from './sections/front-matter'
 import { legendBlocks } from './sections/legend'
 import { locationBlocks } from './sections/location'
@@ -34,10 +34,10 @@ export function sectionOfPoint(point: PointState): number {
 /** Sheets of the sections as laid out; null while they are not known yet. */
 export type SectionSheets = ReadonlyMap<string, number> | null
 
-/** The dossier as data: every section in order with its blocks. Pure. @param sheets where each section starts, for the index */
-export function outline(context: DossierContext, sheets: SectionSheets): Section[] {
+/** The dossier as data: every section in order with its blocks. Pure. @param sheets where each section starts, for the index @param room of the cover's tables */
+export function outline(context: DossierContext, sheets: SectionSheets, room: CoverRoom): Section[] {
   const sections = SECTION_TITLES.map((title, at): Section => {
-    const blocks = at === 0 ? coverBlocks(context, sheetText('2', sheets)) : at === 2 ? [] : [{ kind: 'section', no: String(at), text: title } as const, ...blocksOf(at, context)]
+    const blocks = at === 0 ? coverBlocks(context, room, (section) => sheetText(section, sheets)) : at === 2 ? [] : [{ kind: 'section', no: String(at), text: title } as const, ...blocksOf(at, context)]
     return { no: String(at), title, blocks: STARTS_SHEET.has(at) ? [{ kind: 'break', unlessLeft: 1 }, ...blocks] : blocks }
   })
   const entries = sections.map((section) => ({ no: section.no, title: section.title, sheet: sheetText(section.no, sheets), remark: remarkOf(section) }))
@@ -65,7 +65,7 @@ function ownBlocks(at: number, context: DossierContext): Block[] {
     case 10: return peopleBlocks(context)
     case 17: return nonconformanceBlocks(context)
     case 18: return noticeBlocks(context)
-    case 19: return context.photos.length > 0 ? [{ kind: 'photos', perRow: 2, pictureHeightPt: 236, photos: photoCells(context.photos, context, 'full') }] : [paragraph('No photos.', 'not-proven')]
+    case 19: return context.photos.length > 0 ? [{ kind: 'photos', perRow: 2, pictureHeightPt: 216, photos: photoCells(context.photos, context, 'full') }] : [paragraph('No photos.', 'not-proven')]
     case 20: return acceptanceBlocks(context)
     case 21: return trailBlocks(context)
     case 23: return legendBlocks(context)
@@ -81,5 +81,5 @@ function remarkOf(section: Section): string {
   const empty = section.blocks.filter((block) => block.kind === 'title' && block.sign?.glyph === 'open').length
   const titles = section.blocks.filter((block) => block.kind === 'title').length
   if (titles > 0) return `${titles} attempt${titles === 1 ? '' : 's'} at points${empty > 0 ? `, ${empty} with nothing recorded` : ''}`
-  return section.blocks.length <= 2 ? 'nothing to show, said so' : ''
+  return section.no !== '2' && section.blocks.length <= 2 ? 'nothing to show, said so' : ''
 }

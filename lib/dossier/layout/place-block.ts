@@ -14,7 +14,7 @@ export function placeBlock(block: Block, next: Block | undefined, pen: Pen): voi
     case 'cover': return placeCover(block, pen)
     case 'section': return placeSection(block, next, pen)
     case 'title': return placeTitle(block, next, pen)
-    case 'heading': return placeHeading(block.text, next, pen)
+    case 'heading': return placeHeading(block, next, pen)
     case 'paragraph': return placeParagraph(block, pen)
     case 'table': return placeTable(block, pen)
     case 'picture': return placePicture(block, pen)
@@ -31,7 +31,10 @@ export function toneOf(glyph: GlyphName): Tone {
 
 function startPt(block: Block | undefined, pen: Pen): number {
   if (!block) return 0
-  if (block.kind === 'table') return Math.min(tableStartPt(block, pen), 300)
+  if (block.kind === 'break') return block.unlessLeft * (SHEET.body.bottom - SHEET.body.top)
+  if (block.kind === 'title') return 70
+  if (block.kind === 'heading') return 40
+  if (block.kind === 'table') return tableStartPt(block, pen)
   if (block.kind === 'picture') return pictureSize(block).heightPt + 26
   if (block.kind === 'photos') return photoRowPt(block, pen)
   return 2 * leadPt(PARAGRAPH_PT)
@@ -48,19 +51,20 @@ function placeSection(block: Extract<Block, { kind: 'section' }>, next: Block | 
   pen.y += 8
 }
 
-function placeHeading(text: string, next: Block | undefined, pen: Pen): void {
-  pen.ensure(leadPt(HEADING_PT) + 9 + startPt(next, pen))
-  if (!pen.isAtTop) pen.y += 6
-  for (const line of pen.lines([{ text, face: 'bold' }], BODY_WIDTH_PT, HEADING_PT)) {
-    pen.line(line, SHEET.body.left, pen.y, HEADING_PT)
-    pen.y += leadPt(HEADING_PT)
+function placeHeading({ text, isMinor = false }: Extract<Block, { kind: 'heading' }>, next: Block | undefined, pen: Pen): void {
+  const sizePt = isMinor ? 8 : HEADING_PT
+  pen.ensure(leadPt(sizePt) + 10 + startPt(next, pen))
+  if (!pen.isAtTop && !isMinor) pen.y += 6
+  for (const line of pen.lines([{ text, face: 'bold', tone: isMinor ? 'soft' : 'ink' }], BODY_WIDTH_PT, sizePt)) {
+    pen.line(line, SHEET.body.left, pen.y, sizePt)
+    pen.y += leadPt(sizePt)
   }
-  pen.y += 3
+  pen.y += isMinor ? 1.5 : 3
 }
 
 function placeParagraph(block: Extract<Block, { kind: 'paragraph' }>, pen: Pen): void {
   const sizePt = block.sizePt ?? PARAGRAPH_PT
-  const room = Math.min(BODY_WIDTH_PT, sizePt * 62)
+  const room = sizePt < 7.5 ? BODY_WIDTH_PT : Math.min(BODY_WIDTH_PT, sizePt * 62)
   for (const line of pen.lines(block.spans, room, sizePt)) {
     pen.ensure(leadPt(sizePt))
     pen.line(line, SHEET.body.left, pen.y, sizePt)

@@ -5,17 +5,21 @@ import { BODY_WIDTH_PT, SHEET } from './sheet'
 import type { Line } from './text-lines'
 
 type TableBlock = Extract<Block, { kind: 'table' }>
-type LaidCell = { cell: Cell; lines: Line[] }
+type LaidCell = { cell: Cell; lines: Line[]; isAbsent: boolean }
 type Table = { x: number; widths: number[]; sizePt: number; columns: TableBlock['columns'] }
 
 const PAD_Y_PT = 2.6
+const SMALL_ROWS = 9
+const SMALL_PT = 170
 export const TABLE_SIZE_PT = 8
 
-/** Height of a table's head and first row: what must stay together with the heading before it. */
+/** What must stay together with the heading before a table: all of a small one, the head and first row of a larger one. */
 export function tableStartPt(block: TableBlock, pen: Pen): number {
   const table = tableOf(block, pen)
-  const first = block.rows[0]
-  return (block.isHeadless ? 0 : heightOf(headRow(table, pen), table.sizePt)) + (first ? heightOf(laid(first, table, pen), table.sizePt) : 0)
+  const headPt = block.isHeadless ? 0 : heightOf(headRow(table, pen), table.sizePt)
+  const heights = (block.rows.length > SMALL_ROWS ? block.rows.slice(0, 1) : block.rows).map((row) => heightOf(laid(row, table, pen), table.sizePt))
+  const wholePt = headPt + heights.reduce((sum, one) => sum + one, 0)
+  return wholePt <= SMALL_PT ? wholePt : headPt + Math.min(heights[0] ?? 0, 200)
 }
 
 /** Place a table; it breaks between rows and repeats its head on each sheet. A row taller than a sheet breaks between its lines. */
@@ -24,7 +28,7 @@ export function placeTable(block: TableBlock, pen: Pen): void {
   const table = tableOf(block, pen)
   const top = block.isHeadless ? null : headRow(table, pen)
   const headPt = top ? heightOf(top, table.sizePt) : 0
-  pen.ensure(headPt + Math.min(heightOf(laid(block.rows[0] ?? [], table, pen), table.sizePt), 200))
+  pen.ensure(tableStartPt(block, pen))
   if (top) placeRow(top, table, pen)
   for (const row of block.rows) {
     for (const part of partsOf(laid(row, table, pen), table.sizePt, SHEET.body.bottom - SHEET.body.top - headPt)) {
@@ -49,10 +53,11 @@ function headRow(table: Table, pen: Pen): LaidCell[] {
 
 function laid(row: readonly Cell[], table: Table, pen: Pen): LaidCell[] {
   return table.widths.map((width, index) => {
-    const cell = row[index] ?? { spans: [] }
+    const given = row[index]
+    const cell = given ?? { spans: [] }
     const room = width - 2 * CELL_PAD_X_PT - (cell.sign ? signRoomPt(table.sizePt) : 0)
     const spans = cell.sign ? [{ text: cell.sign.text, face: 'bold' as const }, ...(cell.spans.length > 0 ? [{ text: ' ' }, ...cell.spans] : [])] : cell.spans
-    return { cell, lines: pen.lines(spans, room, table.sizePt) }
+    return { cell, lines: pen.lines(spans, room, table.sizePt), isAbsent: given === undefined }
   })
 }
 
@@ -70,9 +75,9 @@ function placeRow(row: readonly LaidCell[], table: Table, pen: Pen): void {
   const { sizePt } = table
   const heightPt = heightOf(row, sizePt)
   let x = table.x
-  for (const [index, { cell, lines }] of row.entries()) {
+  for (const [index, { cell, lines, isAbsent }] of row.entries()) {
     const width = table.widths[index] ?? 0
-    pen.add({ kind: 'box', x, y: pen.y, widthPt: width, heightPt, fill: cell.isHead ? 'head' : null, edge: 'rule' })
+    if (!isAbsent) pen.add({ kind: 'box', x, y: pen.y, widthPt: width, heightPt, fill: cell.isHead ? 'head' : null, edge: 'rule' })
     const align = cell.align ?? table.columns[index]?.align ?? 'left'
     const room = cell.sign ? signRoomPt(sizePt) : 0
     if (cell.sign) pen.add({ kind: 'sign', x: x + CELL_PAD_X_PT, y: pen.y + PAD_Y_PT + 0.4, sizePt: sizePt + 1.6, glyph: cell.sign.glyph })

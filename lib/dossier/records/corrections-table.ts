@@ -13,7 +13,7 @@ export function correctionsTable(one: RecordState, context: DossierContext): Blo
     cell(placeOf(one, change.path)), { spans: [{ text: showJson(change.from, context), isStruck: true, tone: 'soft' as const }] }, { spans: [plain(showJson(change.to, context))] },
     cell(fact.body.reason), cell(`${context.personName(fact.observedBy)}, ${showMoment(fact.observedAt)}`),
   ]))
-  return [{ kind: 'paragraph', spans: [{ text: 'Corrected: what was keyed and what it should have been', face: 'bold', tone: 'in-question' }], sizePt: 8 }, { kind: 'table', columns: [{ title: 'Where' }, { title: 'As first keyed' }, { title: 'Corrected to' }, { title: 'Reason' }, { title: 'Who, when' }], rows }]
+  return [{ kind: 'heading', isMinor: true, text: 'Corrected: what was keyed and what it should have been' }, { kind: 'table', columns: [{ title: 'Where' }, { title: 'As first keyed' }, { title: 'Corrected to' }, { title: 'Reason' }, { title: 'Who, when' }], rows }]
 }
 
 /** Old values of corrected readings in a list, by mark (`mark/before` and `mark/after` for filler heights). */

@@ -2,7 +2,7 @@ import type { RecordState } from '@/lib/domain/fold/repair-state'
 import type { AttemptState } from '@/lib/domain/fold/repair-state'
 import type { Grid } from '@/lib/domain/records/common'
 import type { PointRecord } from '@/lib/domain/records/record'
-import { type Block, cell, singleLine, strong } from '../blocks'
+import { type Block, cell, singleLine } from '../blocks'
 import type { DossierContext } from '../dossier-context'
 import { correctedReadings, correctionsTable } from './corrections-table'
 import { FIELD_QUANTITIES, fieldLabel, RECORD_TITLES } from './field-labels'
@@ -29,10 +29,20 @@ export function fieldBlocks(record: PointRecord, marks: ReadingMarksOf, context:
     if (record.type === 'filler-thickness' && (field === 'before' || field === 'after')) {
       if (field === 'after') tables.push(named(`${fieldLabel('before')} and after, ${unitOf(record.after)}`), fillerTable(record, marks('after')))
     } else if (isMarkedReadings(value)) tables.push(named(`${field === 'readings' ? 'Readings as taken' : fieldLabel(field)}, ${unitOf(value)}`), ...(grid ? gridTable(grid as Grid, value, marks(field)) : markTable(value, marks(field))))
-    else if (isList(value)) tables.push(...listBlocks(field, value, context))
+    else if (isList(value) && !isShort(value)) tables.push(...listBlocks(field, value, context))
     else singles.push([fieldLabel(field), showValue(field, value, context)])
   }
   return [...(singles.length > 0 ? [singleLine(singles)] : []), ...tables]
+}
+
+/** Whether a record has only single values: nothing that needs a table of its own. */
+export function isSingle(record: PointRecord): boolean {
+  return flattened(record).every(([, value]) => !isMarkedReadings(value) && (!isList(value) || isShort(value)))
+}
+
+/** Names and values of a record that has only single ones. */
+export function singlesOf(record: PointRecord, context: DossierContext): [string, string][] {
+  return flattened(record).map(([field, value]) => [fieldLabel(field), showValue(field, value, context)])
 }
 
 type ReadingMarksOf = (field: string) => ReadingMarks
@@ -54,8 +64,13 @@ function isList(value: unknown): value is Record<string, unknown>[] {
   return Array.isArray(value) && value.length > 0 && value.every((one) => typeof one === 'object' && one !== null && !Array.isArray(one) && readingOf(one) === null)
 }
 
+/** Few lines of at most two values read better in one cell than in a table. */
+function isShort(list: readonly Record<string, unknown>[]): boolean {
+  return list.length <= 6 && list.every((one) => Object.keys(one).length <= 2 && !('series' in one))
+}
+
 function named(text: string): Block {
-  return { kind: 'paragraph', spans: [strong(text, 'soft')], sizePt: 8 }
+  return { kind: 'heading', text, isMinor: true }
 }
 
 function listBlocks(field: string, list: readonly Record<string, unknown>[], context: DossierContext): Block[] {

@@ -5,7 +5,9 @@ import type { Question } from '@/lib/domain/judge/verdict'
 import { showMoment } from '@/lib/domain/time'
 import { type Block, cell, mono, paragraph, plain, strong } from '../blocks'
 import type { DossierContext } from '../dossier-context'
+import { groupsOf } from '../groups-of'
 import { recordBlocks } from '../records/record-blocks'
+import { isLog, recordLog } from '../records/record-log'
 import { RECORD_TITLES } from '../records/field-labels'
 import { photoCells } from './photo-cells'
 import { attemptMaps } from './attempt-maps'
@@ -22,7 +24,7 @@ export function attemptBlocks(point: PointState, attempt: AttemptState, context:
   if (attempt.records.length === 0 && attempt.photos.length === 0) return [title, ...notApplicable(attempt, context), ...lacksOf(attempt, context)]
   return [
     { kind: 'break', unlessLeft: 0.42 }, title, ...opening(attempt, context), ...notApplicable(attempt, context), ...criteriaTable(attempt), ...findings(attempt, context), ...questions(attempt, context), ...attemptMaps(attempt),
-    ...numbered(attempt).flatMap(({ one, heading }) => recordBlocks(one, attempt, context, heading)),
+    ...records(attempt, context),
     ...photos(attempt, context), ...signaturesTable(attempt.signatures, context), ...releasesTable(attempt, context), ...lacksOf(attempt, context), ...working(attempt),
   ]
 }
@@ -77,22 +79,21 @@ function decisionText(question: Question, context: DossierContext): string {
   return ` Decided ${showMoment(fact.observedAt)} by ${context.personName(fact.observedBy)}: ${reason}.`
 }
 
-function numbered(attempt: AttemptState): { one: AttemptState['records'][number]; heading: string }[] {
-  const counts = new Map<string, number>()
-  for (const { record } of attempt.records) counts.set(record.type, (counts.get(record.type) ?? 0) + 1)
-  const seen = new Map<string, number>()
-  return attempt.records.map((one) => {
-    const { type } = one.record
-    seen.set(type, (seen.get(type) ?? 0) + 1)
-    const title = RECORD_TITLES[type] ?? type
-    return { one, heading: (counts.get(type) ?? 0) > 1 ? `${title}, record ${seen.get(type)} of ${counts.get(type)}` : title }
+/** Records in the order observed; several of one type with single values only stand side by side, where the first of them stood. */
+function records(attempt: AttemptState, context: DossierContext): Block[] {
+  const byType = groupsOf(attempt.records, (one) => one.record.type)
+  return attempt.records.flatMap((one) => {
+    const same = byType.get(one.record.type) ?? []
+    if (isLog(same)) return same[0] === one ? recordLog(same, context) : []
+    const title = RECORD_TITLES[one.record.type] ?? one.record.type
+    return recordBlocks(one, attempt, context, same.length > 1 ? `${title}, record ${same.indexOf(one) + 1} of ${same.length}` : title)
   })
 }
 
 function photos(attempt: AttemptState, context: DossierContext): Block[] {
   const own = context.photos.filter((one) => one.attempt === attempt)
   if (own.length === 0) return []
-  const more = own.length > PHOTOS_AT_POINT ? [paragraph(`Photos ${own[PHOTOS_AT_POINT]?.no} to ${own.at(-1)?.no} of this attempt are in section 19.`, 'soft')] : []
+  const more = own.length > PHOTOS_AT_POINT ? [paragraph(own.length === PHOTOS_AT_POINT + 1 ? `Photo ${own.at(-1)?.no} of this attempt is in section 19.` : `Photos ${own[PHOTOS_AT_POINT]?.no} to ${own.at(-1)?.no} of this attempt are in section 19.`, 'soft')] : []
   return [{ kind: 'heading', text: 'Photos' }, { kind: 'photos', perRow: 3, pictureHeightPt: 104, photos: photoCells(own.slice(0, PHOTOS_AT_POINT), context, 'short') }, ...more]
 }
 

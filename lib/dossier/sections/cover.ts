@@ -3,13 +3,15 @@ import { showDecimal } from '@/lib/domain/decimal'
 import { sectionPicture } from '@/lib/domain/pictures/section-picture'
 import type { RepairState } from '@/lib/domain/fold/repair-state'
 import { showMoment } from '@/lib/domain/time'
-import { type Block, cell, paragraph, plain, type Sign, singleLine, strong } from '../blocks'
+import { type Block, type Cell, cell, paragraph, plain, type Sign, singleLine, strong } from '../blocks'
 import type { DossierContext } from '../dossier-context'
 import { TEMPLATE } from '../dossier-input'
 import { builtRows, BUILT_COLUMNS } from './built-rows'
 import { named } from './sign-tables'
 
-const MISSING_ON_COVER = 6
+/** How much of the tables stands on the cover; the first that fits one sheet is taken. */
+export type CoverRoom = { builtRows: number; missingRows: number; pictureHeightPt: number }
+export const COVER_ROOMS: readonly CoverRoom[] = [[9, 8, 232], [8, 6, 225], [7, 5, 215], [6, 4, 205], [5, 3, 200], [4, 2, 190], [2, 1, 170], [0, 0, 150]].map(([builtRows = 0, missingRows = 0, pictureHeightPt = 0]) => ({ builtRows, missingRows, pictureHeightPt }))
 
 /** The status of the repair with its sign. Accepted under concession is never drawn as a pass. */
 export function statusSign({ status, acceptance }: RepairState): Sign {
@@ -29,7 +31,7 @@ export function issueLine({ head, state }: DossierContext): string {
 }
 
 /** Section 0: what, where, status and purpose; the cut through the leak; built against design; what is missing; the caution. */
-export function coverBlocks(context: DossierContext, missingSheet: string): Block[] {
+export function coverBlocks(context: DossierContext, room: CoverRoom, sheetOf: (section: string) => string): Block[] {
   const { state, head, project } = context
   const { body } = state.opened
   const previous = state.issues.at(-1)
@@ -39,15 +41,17 @@ export function coverBlocks(context: DossierContext, missingSheet: string): Bloc
     ['Facts, rules, template', `${context.facts.length} facts, ${state.rules}, ${TEMPLATE}`], ['Specification, plan', `${state.specification ? `${state.specification.body.number} rev ${state.specification.revision}` : 'none'}; ${state.plan ? `${state.plan.body.number} rev ${state.plan.revision}` : 'none'}`],
   ]
   const missing = state.missing
+  const built = mostTelling(builtRows(context))
   return [
     { kind: 'cover', organisation: [project?.opened.body.owner, project?.opened.body.site].filter(Boolean).join(' · ') || context.organisation, title: `Repair ${state.number}`, place: `${capital(body.lineTitle)} ${body.line}, ${placeText(state)}`, sign: statusSign(state), lead: lead(context) },
     ...(context.isDemo ? [{ kind: 'paragraph', spans: [strong('Demonstration record. Every person, organisation and reading in it is invented.', 'fail')] } as const] : []),
-    { kind: 'picture', title: sectionPicture(state).title, picture: sectionPicture(state), maxHeightPt: 232 },
+    { kind: 'picture', title: sectionPicture(state).title, picture: sectionPicture(state), maxHeightPt: room.pictureHeightPt },
     singleLine(issue),
-    { kind: 'heading', text: 'As built against design' }, { kind: 'table', columns: BUILT_COLUMNS, rows: builtRows(context).slice(0, 9), sizePt: 7.6 },
+    { kind: 'heading', text: 'As built against design' }, { kind: 'table', columns: BUILT_COLUMNS, rows: built.slice(0, room.builtRows), sizePt: 7.4 },
+    ...(built.length > room.builtRows ? [paragraph(`and ${built.length - room.builtRows} more criteria in the summary, sheet ${sheetOf('3')}`, 'soft')] : built.length === 0 ? [paragraph('Nothing judged yet.', 'not-proven')] : []),
     { kind: 'heading', text: `Not in this ${head.kind === 'issue' ? 'issue' : 'copy'}: ${missing.length === 0 ? 'nothing that the plan asks for' : `${missing.length} ${missing.length === 1 ? 'thing' : 'things'}`}` },
-    ...(missing.length > 0 ? [{ kind: 'table', columns: [{ title: 'Point' }, { title: 'Missing' }], rows: missing.slice(0, MISSING_ON_COVER).map((one) => [cell(one.point ?? '–'), cell(named(one.text, context))]), sizePt: 7.6 } as const] : []),
-    ...(missing.length > MISSING_ON_COVER ? [paragraph(`and ${missing.length - MISSING_ON_COVER} more, all listed on sheet ${missingSheet}`, 'soft')] : []),
+    ...(missing.length > 0 ? [{ kind: 'table', columns: [{ title: 'Point' }, { title: 'Missing' }], rows: missing.slice(0, room.missingRows).map((one) => [cell(one.point ?? '–'), cell(named(one.text, context))]), sizePt: 7.4 } as const] : []),
+    ...(missing.length > room.missingRows ? [paragraph(`${room.missingRows > 0 ? 'and ' : ''}${missing.length - room.missingRows} more, all listed on sheet ${sheetOf('2')}`, 'soft')] : []),
     { kind: 'paragraph', spans: [plain(`${STANDING_CAUTION} `, 'soft'), plain(`Record held by ${context.organisation}.`, 'soft')], sizePt: 7 },
   ]
 }
@@ -73,4 +77,10 @@ function lead({ state }: DossierContext): string {
     open.length > 0 ? `Open nonconformances: ${open.map((one) => one.number).join(', ')}.` : '',
   ]
   return sentences.filter(Boolean).join(' ')
+}
+
+/** What fails or is in question first, so that a short table never leaves it out before a pass. */
+function mostTelling(rows: Cell[][]): Cell[][] {
+  const isPass = (row: Cell[]): boolean => row.every((one) => !one.sign || (one.sign.glyph === 'pass' && one.spans.length === 0))
+  return [...rows.filter((row) => !isPass(row)), ...rows.filter(isPass)]
 }

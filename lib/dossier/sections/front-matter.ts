@@ -20,9 +20,9 @@ export function indexBlocks(context: DossierContext, entries: readonly { no: str
   const { state } = context
   const inapplicable = state.points.flatMap((point) => point.attempts.flatMap((one) => (one.notApplicable ? [[cell(point.no), cell(`${point.plan.title}: ${one.notApplicable.body.reason}`), cell(context.personName(one.notApplicable.observedBy))]] : [])))
   return [
-    { kind: 'table', columns: [{ title: 'Section' }, { title: 'Content' }, { title: 'Remark' }, { title: 'Sheet', align: 'right' }], rows: entries.map((one) => [head(one.no), cell(one.title), cell(one.remark, 'soft'), { ...cell(one.sheet), align: 'right' as const }]), sizePt: 7.8 },
+    { kind: 'table', columns: [{ title: 'Section' }, { title: 'Content' }, { title: 'Remark' }, { title: 'Sheet', align: 'right' }], rows: entries.map((one) => [head(one.no), cell(one.title), cell(one.remark, 'soft'), { ...cell(one.sheet), align: 'right' as const }]), sizePt: 7.2 },
     { kind: 'heading', text: `Missing: ${state.missing.length}` },
-    ...(state.missing.length > 0 ? [{ kind: 'table', columns: [{ title: 'Point' }, { title: 'What is missing' }], rows: state.missing.map((one) => [cell(one.point ?? '–'), cell(named(one.text, context))]) } as const] : [paragraph('Nothing that the plan asks for is missing.')]),
+    ...(state.missing.length > 0 ? [{ kind: 'table', columns: [{ title: 'Point' }, { title: 'What is missing' }], rows: state.missing.map((one) => [cell(one.point ?? '–'), cell(named(one.text, context))]), sizePt: 7.4 } as const] : [paragraph('Nothing that the plan asks for is missing.')]),
     { kind: 'heading', text: `Not applicable: ${inapplicable.length}` },
     ...(inapplicable.length > 0 ? [{ kind: 'table', columns: [{ title: 'Point' }, { title: 'Reason' }, { title: 'Stated by' }], rows: inapplicable } as const] : [paragraph('No point was stated not applicable.', 'soft')]),
   ]

@@ -28,7 +28,7 @@ function oneBlocks(one: NonconformanceState, context: DossierContext): Block[] {
       ['Conceded', conceded ?? 'nothing'], ['Approval lacking', one.needsApproval.join(', ') || 'none'],
     ]),
     { kind: 'table', sizePt: 7.4, columns: ['When', 'Who', 'Step', 'Content'].map((title) => ({ title })), rows: one.facts.map((fact) => [cell(showMoment(fact.observedAt)), cell(context.personName(fact.observedBy)), head(fact.kind.replaceAll('-', ' ')), cell(contentOf(fact, context))]) },
-    ...one.actions.map(({ fact, done }) => paragraph(`Corrective action, ${context.personName(fact.body.owner)}, due ${fact.body.dueOn}: ${fact.body.what}. ${done ? `Done ${showMoment(done.observedAt)}: ${done.body.evidence}.` : 'NOT DONE.'}`)),
+    ...one.actions.map(({ fact, done }) => paragraph(`Corrective action, ${context.personName(fact.body.owner)}, due ${fact.body.dueOn}: ${fact.body.what} ${done ? `Done ${showMoment(done.observedAt)}: ${done.body.evidence}` : 'NOT DONE.'}`)),
   ]
 }
 

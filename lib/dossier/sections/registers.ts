@@ -2,9 +2,10 @@ import { streamKind, type StreamId } from '@/lib/domain/facts/fact'
 import type { Use } from '@/lib/domain/fold/repair-state'
 import { showDecimal } from '@/lib/domain/decimal'
 import { showReadingUnit, showUnit } from '@/lib/domain/reading'
-import { dayOf, showMoment } from '@/lib/domain/time'
+import { dayOf } from '@/lib/domain/time'
 import { type Block, type Cell, cell, head, mono, paragraph, strong } from '../blocks'
 import type { DossierContext } from '../dossier-context'
+import { shortMoment } from '../records/short-moment'
 
 function usesOf({ state }: DossierContext, stream: StreamId): Use[] {
   return state.uses.filter((one) => one.of === stream)
@@ -25,7 +26,7 @@ export function materialsBlocks(context: DossierContext): Block[] {
     const uses = usesOf(context, stream)
     const { received } = batch
     const storage = received.storageMin || received.storageMax ? [received.storageMin, received.storageMax].flatMap((one) => (one ? [showReadingUnit(one)] : [])).join(' to ') : 'no log'
-    const into = uses.map((one) => [one.role, one.into, one.amount && `${showDecimal(one.amount)} ${one.amount.unit}`, `point ${one.attempt > 1 ? `${one.point}/${one.attempt}` : one.point}`, showMoment(one.at).slice(5, 16)].filter(Boolean).join(' ')).join('\n')
+    const into = uses.map((one) => [one.role, one.into, one.amount && `${showDecimal(one.amount)} ${one.amount.unit}`, `point ${one.attempt > 1 ? `${one.point}/${one.attempt}` : one.point}`, shortMoment(one.at)].filter(Boolean).join(' ')).join('\n')
     const marks = [batch.isQuarantined ? 'quarantined' : '', batch.recalled ? `recalled ${batch.recalled.observedAt.slice(0, 10)}: ${batch.recalled.body.reason}` : ''].filter(Boolean).join('; ')
     return [[head(batch.number), cell(`${received.product}${received.gtin ? `\nGTIN ${received.gtin}` : ''}`), cell(`${batch.expiresOn ?? 'none'}${received.expiryAsLabelled ? `\nlabel ${received.expiryAsLabelled}` : ''}`), cell(received.certificate ?? 'MISSING', received.certificate ? 'ink' : 'fail'), cell(storage), { spans: [{ text: into }, ...(marks ? [strong(`\n${marks}`, 'in-question')] : [])] }]]
   })
@@ -41,7 +42,7 @@ export function instrumentsBlocks(context: DossierContext): Block[] {
     if (!one) return []
     const days = [...new Set(usesOf(context, stream).map((use) => dayOf(use.at)))].sort()
     const certificates = one.certificates.map(({ body }) => `${body.certificate}${body.calibratedOn ? `, ${body.calibratedOn}` : ''} to ${body.dueOn}${body.laboratory ? `, ${body.laboratory}` : ''}${body.range ? `, ${showDecimal(body.range.min)} to ${showDecimal(body.range.max)} ${showUnit(body.range.unit)}` : ''}`)
-    const checks = one.checks.filter((check) => days.includes(dayOf(check.observedAt))).map(({ observedAt, body }) => `${showMoment(observedAt).slice(5, 16)} ${body.coverage}: ${showReadingUnit(body.reference)} read ${showReadingUnit(body.read)}, ${body.result}`)
+    const checks = one.checks.filter((check) => days.includes(dayOf(check.observedAt))).map(({ observedAt, body }) => `${shortMoment(observedAt)} ${body.coverage}: ${showReadingUnit(body.reference)} read ${showReadingUnit(body.read)}, ${body.result}`)
     const wrong = one.foundWrong.map((fact) => `found wrong ${fact.observedAt.slice(0, 10)}: ${fact.body.error ? `error ${showReadingUnit(fact.body.error)}, ` : ''}${fact.body.how}`).join('; ')
     return [[head(one.number), cell(one.kind), cell(certificates.join('\n') || 'MISSING', certificates.length > 0 ? 'ink' : 'fail'), cell(days.join('\n')), cell(checks.join('\n') || 'none on these days'), { spans: [{ text: usedSpan(usesOf(context, stream)) }, ...(wrong ? [strong(`\n${wrong}`, 'in-question')] : [])] }]]
   })

@@ -34,7 +34,9 @@ export function releasesTable(attempt: AttemptState, context: DossierContext): B
 /** What an attempt still lacks, and holds that were passed before their release. */
 export function lacksOf(attempt: AttemptState, context: DossierContext): Block[] {
   const passed = attempt.passedWithoutRelease.map((one) => `Begun ${showMoment(one.at)} although the hold of point ${one.hold} was not released then. A release after the fact does not cure it.`)
-  const lacks = attempt.state === 'superseded' || attempt.state === 'released' ? [] : attempt.missing
+  const isNotDue = attempt.records.length === 0 && !context.state.missing.some((one) => one.point === attempt.point)
+  const lacks = isNotDue || attempt.state === 'superseded' || attempt.state === 'released' ? [] : attempt.missing
+  if (isNotDue) return [paragraph('Nothing is due here yet.', 'soft')]
   return [...passed.map((text) => paragraph(text, 'fail')), ...(lacks.length > 0 ? [{ kind: 'heading', text: 'Missing here' } as const, ...lacks.map((text) => paragraph(named(text, context)))] : [])]
 }
 
