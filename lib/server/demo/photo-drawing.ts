@@ -33,7 +33,7 @@ export const describedPhotos: PhotoBook = (drawing) => {
   return {
     sha256: digest('original'), sizeBytes: 1, mediaType: 'image/jpeg', widthPx: 1, heightPx: 1,
     rendition: { sha256: digest('rendition'), ...face }, thumb: { sha256: digest('thumb'), ...face },
-    claims: { takenAt: drawing.takenAt.slice(0, 19), offset: drawing.takenAt.slice(19), latitude: null, longitude: null, camera: null, hasOriginalMetadata: true },
+    claims: { takenAt: drawing.takenAt, offset: drawing.takenAt.slice(19), latitude: null, longitude: null, camera: null, hasOriginalMetadata: true },
     measures: { sharpness: 1, meanLightness: 0.5, shareDark: 0, shareBright: 0, dHash: digest('dHash').slice(0, 16), pHash: digest('pHash').slice(0, 16) },
   }
 }
