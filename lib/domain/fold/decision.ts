@@ -1,8 +1,9 @@
 import type { PersonId } from '../facts/fact'
+import type { FactOf } from '../facts/fact-kinds'
 import type { Party, Role } from '../roles'
 import type { PointNo } from '../specification'
 import { instantOf } from '../time'
-import type { AttemptState, PointState, RepairState } from './repair-state'
+import type { AttemptState, NonconformanceState, PointState, RepairState } from './repair-state'
 
 /** Who decides: a person with roles in the project on the day; `approve` is the right that makes an inspector the quality manager. */
 export type DecidingActor = { person: PersonId; roles: readonly Role[]; approve: boolean }
@@ -21,13 +22,19 @@ export function currentAttempt(state: RepairState, no: string, attempt: number):
   return point.current.attempt === attempt ? { point, current: point.current } : { code: 'attempt-superseded', point: point.no, latest: point.current.attempt }
 }
 
-/** Open nonconformances that block a point, by number. */
+/**
+ * Open nonconformances that block a point, by number. One whose approved disposition opened the current attempt does not: that attempt is how it is
+ * put right.
+ */
 export function blockingNonconformances(state: RepairState, no: string): string[] {
-  return state.nonconformances.filter((one) => one.isOpen && one.raised.body.blocks.includes(no) && isOfRepair(state, one)).map((one) => one.number)
+  const opened = state.points.find((one) => one.no === no)?.current.opened ?? null
+  return state.nonconformances.filter((one) => one.isOpen && one.raised.body.blocks.includes(no) && (one.raised.body.repair ?? state.stream) === state.stream && !isPutRightBy(one, opened)).map((one) => one.number)
 }
 
-function isOfRepair(state: RepairState, one: RepairState['nonconformances'][number]): boolean {
-  return one.raised.body.repair === undefined || one.raised.body.repair === state.stream
+function isPutRightBy(one: NonconformanceState, opened: FactOf<'attempt-opened'> | null): boolean {
+  const approved = one.approvals.at(-1)
+  if (!opened || !approved || one.needsApproval.length > 0) return false
+  return opened.body.nonconformance === one.stream || instantOf(opened.observedAt) >= instantOf(approved.observedAt)
 }
 
 /** Holds that work went past while this attempt of the hold was open: the release came too late for them. */

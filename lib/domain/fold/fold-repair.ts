@@ -14,12 +14,15 @@ import { ofKind } from './order-facts'
 import { pointStates } from './point-states'
 import { remarkableList } from './remarkable-list'
 import { repairGround, type FoldBeside } from './repair-ground'
-import type { RepairState } from './repair-state'
+import type { RepairState, WindowState } from './repair-state'
 import { repairStatus } from './repair-status'
 import { usesOf } from './uses-of'
 
 /** Version of this fold. A dossier states it; an older version stays in the code under its own name. */
 export const RULES = 'fold 1'
+
+/** A window of a closed attempt is shown once it has come to an end; it runs no longer. */
+const HAS_ENDED: ReadonlySet<WindowState['state']> = new Set(['met', 'lapsed', 'not proven'])
 
 /**
  * The state of a repair at a moment, from the facts of its stream and of every stream that it cites or that names it. A function of the set of
@@ -48,7 +51,7 @@ export function foldRepair(facts: readonly Fact[], stream: StreamId, asOf: Momen
     plan: plan && { stream: plan.stream, revision: plan.body.revision, body: plan.body.body },
     planRevisions: ground.plans,
     design: designAt(ground, null), defect: presentDefect(ground), points,
-    windows: [...judged.values()].flatMap((one) => one.windows),
+    windows: [...judged.values()].flatMap(({ slot, windows }) => windows.filter((one) => slot.closedAt === null || HAS_ENDED.has(one.state))),
     nonconformances: ground.nonconformances, acceptance, status: repairStatus(ground, acceptance, issues),
     revisionDue: factsAfterIssue(ground, issues, uses).length > 0, issues, uses,
     missing: missingList(ground, { points, acceptance, conflicts, notices, queries, uses, slots }),

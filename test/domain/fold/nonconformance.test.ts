@@ -4,7 +4,9 @@ import { concededBy, foldNonconformance } from '@/lib/domain/fold/fold-nonconfor
 import { mayMoveNonconformance, type NonconformanceAct } from '@/lib/domain/fold/may-move-nonconformance'
 import type { NonconformanceState } from '@/lib/domain/fold/repair-state'
 import type { Role } from '@/lib/domain/roles'
+import { mayOpenPoint } from '@/lib/domain/fold/may-submit'
 import { at, factMaker, person, stream } from './fact-maker'
+import { fold, prepared, REPAIR, smallJob } from './small-job'
 
 const NCR = 'nonconformance:NCR-0009'
 const actor = (name: string, ...roles: Role[]): DecidingActor => ({ person: person(name), roles, approve: false })
@@ -86,4 +88,18 @@ test('section 5: "no effect" is verified by a second inspector', () => {
   const proposal = make(NCR, 'disposition-proposed', '05-27 14:30', { disposition: 'no effect', what: 'ratio in range' })
   make(NCR, 'disposition-approved', '05-27 15:00', { proposal: proposal.id, party: 'engineer' }, { by: 'ravi' })
   expect(mayMoveNonconformance(state(), { kind: 'verified' }, actor('tobias', 'inspector'))).toEqual({ ok: false, error: { code: 'second-inspector-needed', person: 'tobias' } })
+})
+
+test('section 5: an open nonconformance blocks its points, but not the attempt that its approved disposition opened', () => {
+  const job = smallJob()
+  prepared(job)
+  job.make(NCR, 'nonconformance-raised', '05-12 13:05', { number: 'NCR-0009', title: 'window lapsed', what: 'primer late', requirement: '6.1', repair: REPAIR, linked: [], evidence: [], blocks: ['06'], causeClass: 'method' })
+  expect(mayOpenPoint(fold(job.facts, '05-12 13:10'), '06')).toEqual({ ok: false, error: { code: 'nonconformance-blocks', numbers: ['NCR-0009'] } })
+  job.make(NCR, 'assessed', '05-12 13:20', { finding: 'x' })
+  const proposal = job.make(NCR, 'disposition-proposed', '05-12 13:30', { disposition: 'replace', what: 'strip' })
+  job.make(REPAIR, 'attempt-opened', '05-12 13:40', { points: ['05', '06'], attempt: 2, reason: 'too early' })
+  expect(mayOpenPoint(fold(job.facts, '05-12 13:45'), '06').ok).toBe(false)
+  job.make(NCR, 'disposition-approved', '05-12 13:50', { proposal: proposal.id, party: 'engineer' }, { by: 'ravi' })
+  job.make(REPAIR, 'attempt-opened', '05-12 14:00', { points: ['05', '06'], attempt: 3, reason: 'strip and start over', nonconformance: NCR })
+  expect(mayOpenPoint(fold(job.facts, '05-12 14:10'), '06')).toEqual({ ok: false, error: { code: 'blocked', by: ['05'] } })
 })
