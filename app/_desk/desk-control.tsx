@@ -4,6 +4,9 @@ import { MeasuredField } from '@/app/_capture/measured-field'
 import { ChoiceField, SelectField, TextField, WholeField } from '@/app/_capture/simple-fields'
 import { DecimalField } from './decimal-field'
 import type { DeskField } from './desk-field'
+import { FloatField } from './float-field'
+import { LimitField } from './limit-field'
+import { LinesField } from './lines-field'
 import { SeveralField } from './several-field'
 
 /** The control of one field of a desk form. */
@@ -20,6 +23,9 @@ export function DeskControl({ spec, control, under = '' }: { spec: DeskField; co
     case 'choice': return <ChoiceField {...shared} options={spec.options} />
     case 'select': return <SelectField {...shared} options={spec.options} />
     case 'several': return <SeveralField {...shared} options={spec.options} />
+    case 'lines': return <LinesField {...shared} />
+    case 'limit': return <LimitField control={control} path={shared.path} label={spec.label} />
+    case 'float': return <FloatField {...shared} />
     case 'flag': return <FlagField {...shared} />
     case 'list': return <DeskList spec={spec} control={control} path={shared.path} />
   }
