@@ -3,15 +3,15 @@ import { showDecimal } from '@/lib/domain/decimal'
 import { sectionPicture } from '@/lib/domain/pictures/section-picture'
 import type { RepairState } from '@/lib/domain/fold/repair-state'
 import { showMoment } from '@/lib/domain/time'
-import { type Block, type Cell, cell, paragraph, plain, type Sign, singleLine, strong } from '../blocks'
+import { type Block, type Cell, paragraph, plain, type Sign, singleLine, strong } from '../blocks'
 import type { DossierContext } from '../dossier-context'
 import { TEMPLATE } from '../dossier-input'
 import { builtRows, BUILT_COLUMNS } from './built-rows'
-import { named } from './sign-tables'
+import { missingByPoint } from './missing-by-point'
 
 /** How much of the tables stands on the cover; the first that fits one sheet is taken. */
 export type CoverRoom = { builtRows: number; missingRows: number; pictureHeightPt: number }
-export const COVER_ROOMS: readonly CoverRoom[] = [[9, 8, 232], [8, 6, 225], [7, 5, 215], [6, 4, 205], [5, 3, 200], [4, 2, 190], [2, 1, 170], [0, 0, 150]].map(([builtRows = 0, missingRows = 0, pictureHeightPt = 0]) => ({ builtRows, missingRows, pictureHeightPt }))
+export const COVER_ROOMS: readonly CoverRoom[] = [[9, 8, 232], [9, 6, 220], [8, 5, 220], [7, 5, 215], [7, 4, 215], [6, 4, 215], [5, 4, 210], [5, 3, 210], [4, 3, 205], [4, 2, 205], [3, 2, 200], [2, 2, 195], [2, 1, 190], [1, 1, 180], [0, 0, 160]].map(([builtRows = 0, missingRows = 0, pictureHeightPt = 0]) => ({ builtRows, missingRows, pictureHeightPt }))
 
 /** The status of the repair with its sign. Accepted under concession is never drawn as a pass. */
 export function statusSign({ status, acceptance }: RepairState): Sign {
@@ -40,7 +40,7 @@ export function coverBlocks(context: DossierContext, room: CoverRoom, sheetOf: (
     ['Supersedes', previous ? `rev ${previous.fact.body.revision} of ${previous.fact.body.asOf.slice(0, 10)}` : 'nothing, no earlier issue'], ['State as of', showMoment(state.asOf)],
     ['Facts, rules, template', `${context.facts.length} facts, ${state.rules}, ${TEMPLATE}`], ['Specification, plan', `${state.specification ? `${state.specification.body.number} rev ${state.specification.revision}` : 'none'}; ${state.plan ? `${state.plan.body.number} rev ${state.plan.revision}` : 'none'}`],
   ]
-  const missing = state.missing
+  const missing = missingByPoint(context)
   const built = mostTelling(builtRows(context))
   return [
     { kind: 'cover', organisation: [project?.opened.body.owner, project?.opened.body.site].filter(Boolean).join(' · ') || context.organisation, title: `Repair ${state.number}`, place: `${capital(body.lineTitle)} ${body.line}, ${placeText(state)}`, sign: statusSign(state), lead: lead(context) },
@@ -49,9 +49,9 @@ export function coverBlocks(context: DossierContext, room: CoverRoom, sheetOf: (
     singleLine(issue),
     { kind: 'heading', text: 'As built against design' }, { kind: 'table', columns: BUILT_COLUMNS, rows: built.slice(0, room.builtRows), sizePt: 7.4 },
     ...(built.length > room.builtRows ? [paragraph(`and ${built.length - room.builtRows} more criteria in the summary, sheet ${sheetOf('3')}`, 'soft')] : built.length === 0 ? [paragraph('Nothing judged yet.', 'not-proven')] : []),
-    { kind: 'heading', text: `Not in this ${head.kind === 'issue' ? 'issue' : 'copy'}: ${missing.length === 0 ? 'nothing that the plan asks for' : `${missing.length} ${missing.length === 1 ? 'thing' : 'things'}`}` },
-    ...(missing.length > 0 ? [{ kind: 'table', columns: [{ title: 'Point' }, { title: 'Missing' }], rows: missing.slice(0, room.missingRows).map((one) => [cell(one.point ?? '–'), cell(named(one.text, context))]), sizePt: 7.4 } as const] : []),
-    ...(missing.length > room.missingRows ? [paragraph(`${room.missingRows > 0 ? 'and ' : ''}${missing.length - room.missingRows} more, all listed on sheet ${sheetOf('2')}`, 'soft')] : []),
+    { kind: 'heading', text: `Not in this ${head.kind === 'issue' ? 'issue' : 'copy'}: ${missing.length === 0 ? 'nothing that the plan asks for' : `${state.missing.length} ${state.missing.length === 1 ? 'thing' : 'things'}`}` },
+    ...(missing.length > 0 ? [{ kind: 'table', columns: [{ title: 'Point' }, { title: 'Missing' }], rows: missing.slice(0, room.missingRows), sizePt: 7.4 } as const] : []),
+    ...(missing.length > room.missingRows ? [paragraph(`${room.missingRows > 0 ? 'and ' : 'missing '}more at ${missing.length - room.missingRows} ${missing.length - room.missingRows === 1 ? 'place' : 'places'}, all listed on sheet ${sheetOf('2')}`, 'soft')] : []),
     { kind: 'paragraph', spans: [plain(`${STANDING_CAUTION} `, 'soft'), plain(`Record held by ${context.organisation}.`, 'soft')], sizePt: 7 },
   ]
 }

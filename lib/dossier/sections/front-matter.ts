@@ -20,10 +20,9 @@ export function indexBlocks(context: DossierContext, entries: readonly { no: str
   const { state } = context
   const inapplicable = state.points.flatMap((point) => point.attempts.flatMap((one) => (one.notApplicable ? [[cell(point.no), cell(`${point.plan.title}: ${one.notApplicable.body.reason}`), cell(context.personName(one.notApplicable.observedBy))]] : [])))
   return [
-    { kind: 'table', columns: [{ title: 'Section' }, { title: 'Content' }, { title: 'Remark' }, { title: 'Sheet', align: 'right' }], rows: entries.map((one) => [head(one.no), cell(one.title), cell(one.remark, 'soft'), { ...cell(one.sheet), align: 'right' as const }]), sizePt: 7.2 },
-    { kind: 'heading', text: `Missing: ${state.missing.length}` },
-    ...(state.missing.length > 0 ? [{ kind: 'table', columns: [{ title: 'Point' }, { title: 'What is missing' }], rows: state.missing.map((one) => [cell(one.point ?? '–'), cell(named(one.text, context))]), sizePt: 7.4 } as const] : [paragraph('Nothing that the plan asks for is missing.')]),
-    { kind: 'heading', text: `Not applicable: ${inapplicable.length}` },
-    ...(inapplicable.length > 0 ? [{ kind: 'table', columns: [{ title: 'Point' }, { title: 'Reason' }, { title: 'Stated by' }], rows: inapplicable } as const] : [paragraph('No point was stated not applicable.', 'soft')]),
+    { kind: 'table', columns: [{ title: 'Section' }, { title: 'Content' }, { title: 'Remark' }, { title: 'Sheet', align: 'right' }], rows: entries.map((one) => [head(one.no), cell(one.title), cell(one.remark, 'soft'), { ...cell(one.sheet), align: 'right' as const }]), sizePt: 7 },
+    { kind: 'heading', text: `Missing: ${state.missing.length === 0 ? 'nothing' : state.missing.length}; stated not applicable: ${inapplicable.length === 0 ? 'nothing' : inapplicable.length}` },
+    ...(state.missing.length > 0 ? [{ kind: 'table', columns: [{ title: 'Point' }, { title: 'What is missing' }], rows: state.missing.map((one) => [cell(one.point ?? '–'), cell(named(one.text, context))]), sizePt: 7.4 } as const] : []),
+    ...(inapplicable.length > 0 ? [{ kind: 'heading', text: `Not applicable: ${inapplicable.length}` } as const, { kind: 'table', columns: [{ title: 'Point' }, { title: 'Reason' }, { title: 'Stated by' }], rows: inapplicable } as const] : []),
   ]
 }

@@ -37,7 +37,7 @@ export function lacksOf(attempt: AttemptState, context: DossierContext): Block[]
   const isNotDue = attempt.records.length === 0 && !context.state.missing.some((one) => one.point === attempt.point)
   const lacks = isNotDue || attempt.state === 'superseded' || attempt.state === 'released' ? [] : attempt.missing
   if (isNotDue) return [paragraph('Nothing is due here yet.', 'soft')]
-  return [...passed.map((text) => paragraph(text, 'fail')), ...(lacks.length > 0 ? [{ kind: 'heading', text: 'Missing here' } as const, ...lacks.map((text) => paragraph(named(text, context)))] : [])]
+  return [...passed.map((text) => paragraph(text, 'fail')), ...(lacks.length > 0 ? [{ kind: 'heading', text: 'Missing here' } as const, paragraph(lacks.map((text) => named(text, context)).join(' '))] : [])]
 }
 
 /** A sentence with ids of known persons replaced by their names. */
