@@ -41,6 +41,16 @@ export async function markAsTestStore(db: Database): Promise<void> {
   await db.queries.insert(schema.storeMarks).values({ key: TEST_STORE, value: true }).onConflictDoNothing()
 }
 
+/** Keep a mark of the store itself. */
+export async function keepMark(db: Database, key: string): Promise<void> {
+  await db.queries.insert(schema.storeMarks).values({ key, value: true }).onConflictDoNothing()
+}
+
+/** Whether the store has a mark. */
+export async function hasMark(db: Database, key: string): Promise<boolean> {
+  return (await loadMark(db, key)) !== null
+}
+
 async function loadMark(db: Database, key: string): Promise<unknown> {
   const [mark] = await db.queries.select().from(schema.storeMarks).where(eq(schema.storeMarks.key, key))
   return mark?.value ?? null
