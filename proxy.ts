@@ -9,8 +9,11 @@ const OPEN = /^\/(sign-in|setup|invitation|check|api)(\/|$)/
  * and authorises by itself.
  */
 export function proxy(request: NextRequest): NextResponse {
-  if (OPEN.test(request.nextUrl.pathname) || getSessionCookie(request, { cookiePrefix: 'underwrap' })) return NextResponse.next()
+  if (OPEN.test(request.nextUrl.pathname) || getSessionCookie(request, { cookiePrefix: 'underwrap' }))
+    return NextResponse.next()
   return NextResponse.redirect(new URL('/sign-in', request.url))
 }
 
-export const config = { matcher: ['/((?!_next/|fonts/|icons/|favicon|manifest|.*\\.(?:svg|png|ico|woff2|webmanifest|txt)$).*)'] }
+export const config = {
+  matcher: ['/((?!_next/|fonts/|icons/|favicon|manifest|.*\\.(?:svg|png|ico|woff2|webmanifest|txt)$).*)'],
+}

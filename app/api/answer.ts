@@ -1,10 +1,19 @@
-import { refused, type Result } from '@/lib/domain/result'
+import { type Result, refused } from '@/lib/domain/result'
 import type { Actor } from '@/lib/server/auth/actor'
 import { currentActor } from '@/lib/server/auth/current-actor'
 import type { Refusal, RefusalCode } from '@/lib/server/commands/refusal'
 
 const STATUS: Partial<Record<RefusalCode, number>> = {
-  invalid: 400, 'not-signed-in': 401, 'not-found': 404, 'heads-moved': 409, 'exists-already': 409, 'id-taken': 409, 'value-moved': 409, 'photo-refused': 422, 'late-reason-missing': 422, 'too-many-tries': 429,
+  invalid: 400,
+  'not-signed-in': 401,
+  'not-found': 404,
+  'heads-moved': 409,
+  'exists-already': 409,
+  'id-taken': 409,
+  'value-moved': 409,
+  'photo-refused': 422,
+  'late-reason-missing': 422,
+  'too-many-tries': 429,
 }
 const REFUSED_STATUS = 403
 

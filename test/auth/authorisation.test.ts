@@ -1,9 +1,10 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
-import { ROLES } from '@/lib/domain/roles'
 import type { StreamId } from '@/lib/domain/facts/fact'
+import { ROLES } from '@/lib/domain/roles'
 import { actorOf } from '@/lib/server/auth/actor'
 import { openDesk } from '@/lib/server/commands/open-desk'
-import { ACTION_ROWS, OPEN, ROUTE_ROWS, type Tried } from './authorisation-table'
+import type { Tried } from './authorisation-row'
+import { ACTION_ROWS, OPEN, ROUTE_ROWS } from './authorisation-table'
 import { builtActions, builtPaths, filesWithInnerActions, isBuilt, writtenActions, writtenPaths } from './entries'
 import { openPreparedWorld } from './prepared-world'
 
@@ -14,13 +15,18 @@ const REFUSED_FOR_ROLE = ['not-allowed', 'not-own-role', 'meaning-not-for-role']
 describe('every action and route has a row', () => {
   test('as written', () => {
     expect([...writtenActions(), ...writtenPaths('route')].filter((name) => !known.has(name))).toEqual([])
-    expect(rows.filter((row) => ![...writtenActions(), ...writtenPaths('route')].includes(row.name)).map((row) => row.name)).toEqual([])
+    expect(
+      rows.filter((row) => ![...writtenActions(), ...writtenPaths('route')].includes(row.name)).map((row) => row.name),
+    ).toEqual([])
     expect(filesWithInnerActions()).toEqual(['app/(work)/layout.tsx'])
   })
 
   test('as built', ({ skip }) => {
     if (!isBuilt()) skip('the built app')
-    const found = [...builtActions().filter((name) => !name.startsWith('inside')), ...builtPaths('route').filter((path) => path.startsWith('/api/'))]
+    const found = [
+      ...builtActions().filter((name) => !name.startsWith('inside')),
+      ...builtPaths('route').filter((path) => path.startsWith('/api/')),
+    ]
     expect(found.length).toBeGreaterThan(ROUTE_ROWS.length)
     expect(found.filter((name) => !known.has(name))).toEqual([])
   })
@@ -30,7 +36,10 @@ describe('who is refused', () => {
   let world: Tried
   beforeAll(async () => {
     const prepared = await openPreparedWorld()
-    world = { ...prepared, heads: async () => (await openDesk(await prepared.of('QI'))).headsOf(['repair:R-1' as StreamId]) }
+    world = {
+      ...prepared,
+      heads: async () => (await openDesk(await prepared.of('QI'))).headsOf(['repair:R-1' as StreamId]),
+    }
   })
   afterAll(() => world.store.remove())
 
@@ -49,7 +58,9 @@ describe('who is refused', () => {
       const asked = await input(world, actor)
       const before = await world.count()
       const outcome = await run(actor, asked)
-      expect.soft({ role, code: outcome.ok ? 'done' : outcome.error.code }).toEqual({ role, code: expect.stringMatching(new RegExp(`^(${REFUSED_FOR_ROLE.join('|')}|not-own-entry)$`)) })
+      expect
+        .soft({ role, code: outcome.ok ? 'done' : outcome.error.code })
+        .toEqual({ role, code: expect.stringMatching(new RegExp(`^(${REFUSED_FOR_ROLE.join('|')}|not-own-entry)$`)) })
       expect(await world.count()).toBe(before)
     }
   })
@@ -69,7 +80,9 @@ describe('who is refused', () => {
     for (const role of may) {
       const actor = await world.as(role)
       const outcome = await run(actor, await input(world, actor))
-      expect.soft({ role, code: outcome.ok ? 'done' : outcome.error.code }).not.toEqual({ role, code: expect.stringMatching(new RegExp(`^(${REFUSED_FOR_ROLE.join('|')}|invalid)$`)) })
+      expect
+        .soft({ role, code: outcome.ok ? 'done' : outcome.error.code })
+        .not.toEqual({ role, code: expect.stringMatching(new RegExp(`^(${REFUSED_FOR_ROLE.join('|')}|invalid)$`)) })
     }
   })
 })

@@ -17,11 +17,14 @@ export default async function SignInPage() {
         action={signInAction}
         submit="Sign in"
         fields={[
-          { name: 'email', label: 'E-mail address', type: 'email', autoComplete: 'username', autoFocus: true },
+          { name: 'email', label: 'E-mail address', type: 'email', autoComplete: 'username' },
           { name: 'password', label: 'Password', type: 'password', autoComplete: 'current-password' },
         ]}
       />
-      <p>Accounts come by invitation from your administrator. On a shared tablet, everyone who signs still gives their own name and password.</p>
+      <p>
+        Accounts come by invitation from your administrator. On a shared tablet, everyone who signs still gives their
+        own name and password.
+      </p>
     </>
   )
 }

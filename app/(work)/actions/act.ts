@@ -1,5 +1,5 @@
 import { revalidatePath } from 'next/cache'
-import { refused, type Result } from '@/lib/domain/result'
+import { type Result, refused } from '@/lib/domain/result'
 import { currentActor } from '@/lib/server/auth/current-actor'
 import type { Command } from '@/lib/server/commands/command'
 import type { Refusal } from '@/lib/server/commands/refusal'

@@ -1,4 +1,4 @@
-import { done, refused, type Result } from '@/lib/domain/result'
+import { done, type Result, refused } from '@/lib/domain/result'
 import { DEFAULT_PHOTO_LIMITS } from '@/lib/photo/photo-intake'
 import { attachPhoto } from '@/lib/server/commands/attach-photo'
 import type { Refusal } from '@/lib/server/commands/refusal'
@@ -16,7 +16,13 @@ export function POST(request: Request): Promise<Response> {
     if (!about.ok) return about
     return attachPhoto(actor, about.value, async () => {
       const bytes = await readBounded(request.body, DEFAULT_PHOTO_LIMITS.maxBytes)
-      return bytes ? done(bytes) : refused({ code: 'photo-refused', reason: 'too-large', detail: `at most ${DEFAULT_PHOTO_LIMITS.maxBytes} bytes` })
+      return bytes
+        ? done(bytes)
+        : refused({
+            code: 'photo-refused',
+            reason: 'too-large',
+            detail: `at most ${DEFAULT_PHOTO_LIMITS.maxBytes} bytes`,
+          })
     })
   })
 }
@@ -25,7 +31,8 @@ function aboutOf(header: string | null): Result<unknown, Refusal> {
   try {
     return done(JSON.parse(decodeURIComponent(header ?? '')) as unknown)
   } catch (error) {
-    if (error instanceof SyntaxError || error instanceof URIError) return refused({ code: 'invalid', fields: { [ABOUT]: ['JSON, percent-encoded'] } })
+    if (error instanceof SyntaxError || error instanceof URIError)
+      return refused({ code: 'invalid', fields: { [ABOUT]: ['JSON, percent-encoded'] } })
     throw error
   }
 }

@@ -1,13 +1,16 @@
 import { hashPassword } from 'better-auth/crypto'
 import { z } from 'zod'
-import { done, refused, type Result } from '@/lib/domain/result'
+import { done, type Result, refused } from '@/lib/domain/result'
 import { loadRuntime } from '@/lib/server/runtime/runtime'
 import { PASSWORD_LENGTH } from './auth'
 import { CODE_TRIES, countTry } from './count-try'
 import { insertAccount } from './create-account'
 import { takeInvitation } from './invitations'
 
-const AcceptInvitation = z.strictObject({ token: z.string().min(1).max(64), password: z.string().min(PASSWORD_LENGTH.min, `at least ${PASSWORD_LENGTH.min} characters`).max(PASSWORD_LENGTH.max) })
+const AcceptInvitation = z.strictObject({
+  token: z.string().min(1).max(64),
+  password: z.string().min(PASSWORD_LENGTH.min, `at least ${PASSWORD_LENGTH.min} characters`).max(PASSWORD_LENGTH.max),
+})
 
 export type InvitationRefusal =
   | { code: 'invalid'; fields: Record<string, string[]> }
@@ -31,7 +34,13 @@ export async function acceptInvitation(input: unknown): Promise<Result<{ email: 
     return await store.db.queries.transaction(async (tx) => {
       const invited = await takeInvitation(tx, form.data.token)
       if (!invited) return refused({ code: 'invitation-over' })
-      const account = await insertAccount(tx, { name: invited.name, email: invited.email, personId: invited.person, tenant: invited.tenant, passwordHash })
+      const account = await insertAccount(tx, {
+        name: invited.name,
+        email: invited.email,
+        personId: invited.person,
+        tenant: invited.tenant,
+        passwordHash,
+      })
       if (!account.ok) throw new TakenBack(account.error)
       return done({ email: invited.email })
     })

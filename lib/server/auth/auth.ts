@@ -23,8 +23,16 @@ export function createAuth({ db, secret, baseUrl }: AuthSettings) {
     appName: 'Underwrap',
     baseURL: baseUrl,
     secret,
-    database: drizzleAdapter(db, { provider: 'pg', schema: { user, session, account, verification, organization, member, invitation } }),
-    emailAndPassword: { enabled: true, disableSignUp: true, minPasswordLength: PASSWORD_LENGTH.min, maxPasswordLength: PASSWORD_LENGTH.max },
+    database: drizzleAdapter(db, {
+      provider: 'pg',
+      schema: { user, session, account, verification, organization, member, invitation },
+    }),
+    emailAndPassword: {
+      enabled: true,
+      disableSignUp: true,
+      minPasswordLength: PASSWORD_LENGTH.min,
+      maxPasswordLength: PASSWORD_LENGTH.max,
+    },
     session: { expiresIn: HALF_A_DAY_SECONDS, updateAge: 3600, cookieCache: { enabled: false } },
     rateLimit: { enabled: true, window: 60, max: 120 },
     telemetry: { enabled: false },
@@ -38,7 +46,11 @@ export function createAuth({ db, secret, baseUrl }: AuthSettings) {
       session: {
         create: {
           before: async (made) => {
-            const [home] = await db.select({ tenant: accountPersons.tenant }).from(accountPersons).where(eq(accountPersons.userId, made.userId)).limit(1)
+            const [home] = await db
+              .select({ tenant: accountPersons.tenant })
+              .from(accountPersons)
+              .where(eq(accountPersons.userId, made.userId))
+              .limit(1)
             return { data: { ...made, activeOrganizationId: home?.tenant ?? null } }
           },
         },
@@ -48,13 +60,21 @@ export function createAuth({ db, secret, baseUrl }: AuthSettings) {
       before: createAuthMiddleware(async (context) => {
         if (context.path !== '/sign-in/email') return
         const counted = await countTry(db, passwordKey(context.body?.email), PASSWORD_TRIES)
-        if (!counted.ok) throw new APIError('TOO_MANY_REQUESTS', { code: 'too-many-tries', retryAfterSeconds: counted.error.retryAfterSeconds })
+        if (!counted.ok)
+          throw new APIError('TOO_MANY_REQUESTS', {
+            code: 'too-many-tries',
+            retryAfterSeconds: counted.error.retryAfterSeconds,
+          })
       }),
       after: createAuthMiddleware(async (context) => {
-        if (context.path === '/sign-in/email' && context.context.newSession) await forgetTries(db, passwordKey(context.body?.email))
+        if (context.path === '/sign-in/email' && context.context.newSession)
+          await forgetTries(db, passwordKey(context.body?.email))
       }),
     },
-    plugins: [organisations({ allowUserToCreateOrganization: false, disableOrganizationDeletion: true }), nextCookies()],
+    plugins: [
+      organisations({ allowUserToCreateOrganization: false, disableOrganizationDeletion: true }),
+      nextCookies(),
+    ],
   })
 }
 

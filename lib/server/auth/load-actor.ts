@@ -20,8 +20,17 @@ export async function loadActorOfPerson(store: Store, tenant: TenantId, person: 
   const known = foldPerson(facts, stream, store.now())
   if (!known) return null
   const hasLeft = ofKind(facts, 'person-left').some((fact) => fact.body.on < dayOf(store.now()))
-  const [tie] = await store.db.queries.select({ userId: accountPersons.userId }).from(accountPersons).where(and(eq(accountPersons.tenant, tenant), eq(accountPersons.personId, person)))
-  return actorOf({ userId: tie?.userId ?? '', tenant, person, name: known.name, grants: hasLeft ? [] : await loadGrants(store, tenant, person) })
+  const [tie] = await store.db.queries
+    .select({ userId: accountPersons.userId })
+    .from(accountPersons)
+    .where(and(eq(accountPersons.tenant, tenant), eq(accountPersons.personId, person)))
+  return actorOf({
+    userId: tie?.userId ?? '',
+    tenant,
+    person,
+    name: known.name,
+    grants: hasLeft ? [] : await loadGrants(store, tenant, person),
+  })
 }
 
 /** The actor that an account is in a tenant; without a tenant named, in its only one. Null when the account belongs to no person there. */
@@ -33,11 +42,26 @@ export async function loadActorOfAccount(store: Store, userId: string, tenant: T
 
 async function loadGrants(store: Store, tenant: TenantId, person: PersonId): Promise<Grant[]> {
   const projects = await listStreams(store, tenant, 'project')
-  const { facts } = await loadStreams(store, tenant, projects.map((one) => one.stream))
+  const { facts } = await loadStreams(
+    store,
+    tenant,
+    projects.map((one) => one.stream),
+  )
   return projects.flatMap(({ stream }: { stream: StreamId }) => {
     const project = foldProject(facts, stream, store.now())
     return (project?.grants ?? []).flatMap((grant) =>
-      grant.person === person ? [{ project: stream, fact: grant.fact.id, role: grant.role, approve: grant.approve, from: grant.from, to: grant.to }] : [],
+      grant.person === person
+        ? [
+            {
+              project: stream,
+              fact: grant.fact.id,
+              role: grant.role,
+              approve: grant.approve,
+              from: grant.from,
+              to: grant.to,
+            },
+          ]
+        : [],
     )
   })
 }

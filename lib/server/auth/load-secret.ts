@@ -18,7 +18,8 @@ export async function loadSecret(dataFolder: string): Promise<string> {
       await file.close()
     }
   } catch (error) {
-    if ((error as NodeJS.ErrnoException).code !== 'EEXIST') throw new Error('The session secret cannot be kept in the data folder', { cause: error })
+    if ((error as NodeJS.ErrnoException).code !== 'EEXIST')
+      throw new Error('The session secret cannot be kept in the data folder', { cause: error })
   }
   return settled(path)
 }

@@ -1,12 +1,12 @@
-import { eq, isNull, sql } from 'drizzle-orm'
-import { hashPassword } from 'better-auth/crypto'
 import { randomUUID } from 'node:crypto'
+import { hashPassword } from 'better-auth/crypto'
+import { eq, isNull, sql } from 'drizzle-orm'
 import { v7 as makeId } from 'uuid'
 import { z } from 'zod'
 import { setupCodes, tenants } from '@/db/schema'
 import { FactId, type PersonId, streamOf } from '@/lib/domain/facts/fact'
 import type { Fact } from '@/lib/domain/facts/fact-kinds'
-import { done, refused, type Result } from '@/lib/domain/result'
+import { done, type Result, refused } from '@/lib/domain/result'
 import { dayOf, instantOf, momentOf } from '@/lib/domain/time'
 import { loadRuntime } from '@/lib/server/runtime/runtime'
 import { appendFacts } from '@/lib/server/store/append-facts'
@@ -41,18 +41,31 @@ export async function setUp(input: unknown): Promise<Result<{ tenant: string; us
   if (!counted.ok) return counted
   const { code, organisation, utcOffset, ...who } = form.data
   const passwordHash = await hashPassword(who.password)
-  const made = await store.db.queries.transaction(async (tx): Promise<Result<{ tenant: string; userId: string }, SetUpRefusal>> => {
-    await tx.execute(sql`select pg_advisory_xact_lock(hashtextextended('set-up', 0))`)
-    if (!(await needsSetup(tx))) return refused({ code: 'set-up-already' })
-    const kept = await tx.select({ digest: setupCodes.codeSha256 }).from(setupCodes).where(isNull(setupCodes.usedAt))
-    const match = matchingCode(code, kept.map((one) => one.digest))
-    if (!match) return refused({ code: 'code-wrong' })
-    await tx.update(setupCodes).set({ usedAt: new Date() }).where(eq(setupCodes.codeSha256, match))
-    const tenant = randomUUID()
-    await tx.insert(tenants).values({ id: tenant, slug: `${slugOf(organisation)}-${tenant.slice(0, 8)}`, name: organisation })
-    const account = await insertAccount(tx, { name: who.name, email: who.email, personId: who.personId, tenant, passwordHash })
-    return account.ok ? done({ tenant, userId: account.value.userId }) : account
-  })
+  const made = await store.db.queries.transaction(
+    async (tx): Promise<Result<{ tenant: string; userId: string }, SetUpRefusal>> => {
+      await tx.execute(sql`select pg_advisory_xact_lock(hashtextextended('set-up', 0))`)
+      if (!(await needsSetup(tx))) return refused({ code: 'set-up-already' })
+      const kept = await tx.select({ digest: setupCodes.codeSha256 }).from(setupCodes).where(isNull(setupCodes.usedAt))
+      const match = matchingCode(
+        code,
+        kept.map((one) => one.digest),
+      )
+      if (!match) return refused({ code: 'code-wrong' })
+      await tx.update(setupCodes).set({ usedAt: new Date() }).where(eq(setupCodes.codeSha256, match))
+      const tenant = randomUUID()
+      await tx
+        .insert(tenants)
+        .values({ id: tenant, slug: `${slugOf(organisation)}-${tenant.slice(0, 8)}`, name: organisation })
+      const account = await insertAccount(tx, {
+        name: who.name,
+        email: who.email,
+        personId: who.personId,
+        tenant,
+        passwordHash,
+      })
+      return account.ok ? done({ tenant, userId: account.value.userId }) : account
+    },
+  )
   if (!made.ok) return made
   const facts = firstFacts(who.personId, who.name, organisation, utcOffset, momentOf(instantOf(store.now()), utcOffset))
   const appended = await appendFacts(store, made.value.tenant, facts, { receivedBy: who.personId })
@@ -61,15 +74,44 @@ export async function setUp(input: unknown): Promise<Result<{ tenant: string; us
 }
 
 function slugOf(name: string): string {
-  return name.toLowerCase().replaceAll(/[^a-z0-9]+/g, '-').replaceAll(/^-|-$/g, '').slice(0, 40) || 'organisation'
+  return (
+    name
+      .toLowerCase()
+      .replaceAll(/[^a-z0-9]+/g, '-')
+      .replaceAll(/^-|-$/g, '')
+      .slice(0, 40) || 'organisation'
+  )
 }
 
 function firstFacts(person: PersonId, name: string, organisation: string, utcOffset: string, now: string): Fact[] {
   const office = streamOf('project', 'office')
-  const envelope = () => ({ v: 1 as const, id: FactId.parse(makeId()), observedAt: now, observedBy: person, enteredAt: now, enteredBy: person, device: { id: 'server', clockOffsetMs: 0 } })
+  const envelope = () => ({
+    v: 1 as const,
+    id: FactId.parse(makeId()),
+    observedAt: now,
+    observedBy: person,
+    enteredAt: now,
+    enteredBy: person,
+    device: { id: 'server', clockOffsetMs: 0 },
+  })
   return [
-    { ...envelope(), stream: streamOf('person', person), kind: 'person-registered', body: { name, party: 'inspection body', title: 'Administrator' } },
-    { ...envelope(), stream: office, kind: 'project-opened', body: { name: organisation, site: 'Office', utcOffset, owner: organisation } },
-    { ...envelope(), stream: office, kind: 'role-granted', body: { person, role: 'administrator', approve: false, from: dayOf(now) } },
+    {
+      ...envelope(),
+      stream: streamOf('person', person),
+      kind: 'person-registered',
+      body: { name, party: 'inspection body', title: 'Administrator' },
+    },
+    {
+      ...envelope(),
+      stream: office,
+      kind: 'project-opened',
+      body: { name: organisation, site: 'Office', utcOffset, owner: organisation },
+    },
+    {
+      ...envelope(),
+      stream: office,
+      kind: 'role-granted',
+      body: { person, role: 'administrator', approve: false, from: dayOf(now) },
+    },
   ]
 }

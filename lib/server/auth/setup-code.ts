@@ -13,7 +13,9 @@ const GROUP_LENGTH = 4
  */
 export async function makeSetupCode(db: Queries): Promise<string | null> {
   if (!(await needsSetup(db))) return null
-  const code = Array.from({ length: GROUPS }, () => Array.from({ length: GROUP_LENGTH }, () => ALPHABET[randomInt(ALPHABET.length)]).join('')).join('-')
+  const code = Array.from({ length: GROUPS }, () =>
+    Array.from({ length: GROUP_LENGTH }, () => ALPHABET[randomInt(ALPHABET.length)]).join(''),
+  ).join('-')
   await db.transaction(async (tx) => {
     await tx.delete(setupCodes).where(isNull(setupCodes.usedAt))
     await tx.insert(setupCodes).values({ codeSha256: digestOf(code), madeAt: new Date() })
@@ -36,6 +38,9 @@ export function matchingCode(given: string, keptDigests: readonly string[]): str
 }
 
 function digestOf(code: string): string {
-  const plain = code.toUpperCase().replaceAll(/[^A-Z0-9]/g, '').slice(0, 64)
+  const plain = code
+    .toUpperCase()
+    .replaceAll(/[^A-Z0-9]/g, '')
+    .slice(0, 64)
   return createHash('sha256').update(`setup-code:${plain}`).digest('hex')
 }

@@ -1,12 +1,15 @@
 import { APIError } from 'better-auth/api'
 import { headers } from 'next/headers'
 import { z } from 'zod'
-import { done, refused, type Result } from '@/lib/domain/result'
+import { done, type Result, refused } from '@/lib/domain/result'
 import { loadRuntime } from '@/lib/server/runtime/runtime'
 
 const SignIn = z.strictObject({ email: z.string().trim().min(1).max(254), password: z.string().min(1).max(128) })
 
-export type SignInRefusal = { code: 'invalid'; fields: Record<string, string[]> } | { code: 'email-or-password-wrong' } | { code: 'too-many-tries'; retryAfterSeconds: number }
+export type SignInRefusal =
+  | { code: 'invalid'; fields: Record<string, string[]> }
+  | { code: 'email-or-password-wrong' }
+  | { code: 'too-many-tries'; retryAfterSeconds: number }
 
 /**
  * Sign in and set the session cookie of this answer. An unknown address and a wrong password are answered alike.

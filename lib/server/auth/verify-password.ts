@@ -4,7 +4,7 @@ import { account } from '@/db/auth-schema'
 import type { Queries } from '@/db/client'
 import { accountPersons } from '@/db/schema'
 import type { PersonId } from '@/lib/domain/facts/fact'
-import { done, refused, type Result } from '@/lib/domain/result'
+import { done, type Result, refused } from '@/lib/domain/result'
 import { countTry, forgetTries, PASSWORD_TRIES } from './count-try'
 
 export type PasswordRefusal = { code: 'password-wrong' } | { code: 'too-many-tries'; retryAfterSeconds: number }
@@ -13,7 +13,12 @@ export type PasswordRefusal = { code: 'password-wrong' } | { code: 'too-many-tri
  * Verify the password of a person of a tenant again, as a signature asks. A person without an account answers as slowly as a wrong password and the
  * same way. Refuses `password-wrong`, `too-many-tries`.
  */
-export async function verifyPassword(db: Queries, tenant: string, person: PersonId, password: string): Promise<Result<{ userId: string }, PasswordRefusal>> {
+export async function verifyPassword(
+  db: Queries,
+  tenant: string,
+  person: PersonId,
+  password: string,
+): Promise<Result<{ userId: string }, PasswordRefusal>> {
   const key = `signing:${tenant}:${person}`
   const counted = await countTry(db, key, PASSWORD_TRIES)
   if (!counted.ok) return counted

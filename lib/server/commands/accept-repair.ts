@@ -13,7 +13,12 @@ import { keptBefore } from './kept-before'
 import { factsOfAttempt, makeSignature } from './make-signature'
 import { barrierOf, refusedBy } from './refusal-of'
 
-const AcceptRepair = z.strictObject({ stream: StreamId.refine((id) => streamKind(id) === 'repair', 'a repair'), body: REPAIR_BODIES.accepted, signer: Signer, ...DecisionEntry })
+const AcceptRepair = z.strictObject({
+  stream: StreamId.refine((id) => streamKind(id) === 'repair', 'a repair'),
+  body: REPAIR_BODIES.accepted,
+  signer: Signer,
+  ...DecisionEntry,
+})
 
 /**
  * Accept a repair, now, signed *accepted* by the inspector over the acceptance and the closing records: `{ stream, body, signer }`. Client and engineer sign the
@@ -34,11 +39,26 @@ export const acceptRepair = command(AcceptRepair, async (desk, form) => {
   if (again) return again
   const point = state.points.find((one) => one.plan.records.some((record) => record.type === 'checklist'))
   if (!point) return refusedBy('accept repair', { code: 'plan-has-no-acceptance' })
-  if ((body.kind === 'accepted on condition') !== body.conditions.length > 0) return refusedBy('accept repair', { code: 'conditions-do-not-fit' })
-  const barrier = namesOwnHead(body.heads, stream) ?? barrierOf('accept repair', mayAccept(state, body.kind, body.concession, decidingActor(desk, place, signer)))
+  if ((body.kind === 'accepted on condition') !== body.conditions.length > 0)
+    return refusedBy('accept repair', { code: 'conditions-do-not-fit' })
+  const barrier =
+    namesOwnHead(body.heads, stream) ??
+    barrierOf('accept repair', mayAccept(state, body.kind, body.concession, decidingActor(desk, place, signer)))
   if (barrier) return refused(barrier)
   const { attempt } = point.current
-  const covers = [{ fact: accepted.id, sha256: digestOfFact(accepted) }, ...factsOfAttempt(kept.facts, kept.sha256Of, point.no, attempt)]
-  const signed = makeSignature(desk, signing.value, { stream, point: point.no, attempt, meaning: 'accepted', role: 'inspector', covers, ...place, device: form.device })
+  const covers = [
+    { fact: accepted.id, sha256: digestOfFact(accepted) },
+    ...factsOfAttempt(kept.facts, kept.sha256Of, point.no, attempt),
+  ]
+  const signed = makeSignature(desk, signing.value, {
+    stream,
+    point: point.no,
+    attempt,
+    meaning: 'accepted',
+    role: 'inspector',
+    covers,
+    ...place,
+    device: form.device,
+  })
   return signed.ok ? desk.append([accepted, signed.value], body.heads) : signed
 })

@@ -1,7 +1,7 @@
-import { rolesFor } from '@/lib/domain/permissions'
-import type { Meaning, Party, Role } from '@/lib/domain/roles'
-import type { RecordType } from '@/lib/domain/records/record'
 import type { StreamId } from '@/lib/domain/facts/fact'
+import { rolesFor } from '@/lib/domain/permissions'
+import type { RecordType } from '@/lib/domain/records/record'
+import type { Meaning, Party, Role } from '@/lib/domain/roles'
 import type { CalendarDay } from '@/lib/domain/time'
 import type { Actor } from '@/lib/server/auth/actor'
 import type { Refusal } from './refusal'
@@ -65,7 +65,9 @@ export type Act = keyof typeof ACTS
 /** Null when the actor holds one of the act's roles in the project on the day (the administrator: in any); otherwise `not-allowed` with the roles that may. */
 export function authorise(actor: Actor, project: StreamId | 'any', day: CalendarDay, act: Act): Refusal | null {
   const needs: readonly Role[] = ACTS[act]
-  return actor.rolesOn(act === 'administer' ? 'any' : project, day).some((role) => needs.includes(role)) ? null : { code: 'not-allowed', act, needs: [...needs] }
+  return actor.rolesOn(act === 'administer' ? 'any' : project, day).some((role) => needs.includes(role))
+    ? null
+    : { code: 'not-allowed', act, needs: [...needs] }
 }
 
 /** The act of releasing for a party. */
@@ -76,12 +78,19 @@ export function releaseActOf(party: Party): Act {
 /** The act of entering a record of a type: the design sheet is the engineer's, a remark anyone's. */
 export function recordActOf(type: RecordType): Act {
   switch (type) {
-    case 'design': return 'enter design'
-    case 'remark': return 'enter remark'
-    case 'stop': case 'weep': return 'note event'
-    case 'materials': return 'enter receipts'
-    case 'in-service': return 'enter in-service inspection'
-    default: return 'enter observation'
+    case 'design':
+      return 'enter design'
+    case 'remark':
+      return 'enter remark'
+    case 'stop':
+    case 'weep':
+      return 'note event'
+    case 'materials':
+      return 'enter receipts'
+    case 'in-service':
+      return 'enter in-service inspection'
+    default:
+      return 'enter observation'
   }
 }
 
@@ -101,10 +110,16 @@ export const MEANINGS_OF_ROLE: Record<Role, readonly Meaning[]> = {
 /** The party for which a role signs. */
 export function partyOfRole(role: Role): Party {
   switch (role) {
-    case 'inspector': case 'auditor': return 'inspector'
-    case 'client': case 'in-service inspector': return 'client'
-    case 'engineer': return 'engineer'
-    default: return 'crew'
+    case 'inspector':
+    case 'auditor':
+      return 'inspector'
+    case 'client':
+    case 'in-service inspector':
+      return 'client'
+    case 'engineer':
+      return 'engineer'
+    default:
+      return 'crew'
   }
 }
 

@@ -1,5 +1,5 @@
-import { z } from 'zod'
-import { refused, type Result } from '@/lib/domain/result'
+import type { z } from 'zod'
+import { type Result, refused } from '@/lib/domain/result'
 import type { Actor } from '@/lib/server/auth/actor'
 import type { Desk, Kept } from './desk'
 import { openDesk } from './open-desk'
@@ -9,7 +9,10 @@ import type { Refusal } from './refusal'
 export type Command<V = Kept> = (actor: Actor, input: unknown) => Promise<Result<V, Refusal>>
 
 /** A command whose form is this schema. Refuses `invalid` with every bad field before anything is looked up. */
-export function command<S extends z.ZodType, V>(schema: S, work: (desk: Desk, form: z.output<S>) => Promise<Result<V, Refusal>>): Command<V> {
+export function command<S extends z.ZodType, V>(
+  schema: S,
+  work: (desk: Desk, form: z.output<S>) => Promise<Result<V, Refusal>>,
+): Command<V> {
   return async (actor, input) => {
     const form = schema.safeParse(input)
     if (!form.success) return refused(invalid(form.error))

@@ -3,7 +3,7 @@ import type { StreamId } from '@/lib/domain/facts/fact'
 import type { Heads } from '@/lib/domain/facts/repair-bodies'
 import type { DecidingActor } from '@/lib/domain/fold/decision'
 import type { RepairState } from '@/lib/domain/fold/repair-state'
-import { done, refused, type Result } from '@/lib/domain/result'
+import { done, type Result, refused } from '@/lib/domain/result'
 import type { Actor } from '@/lib/server/auth/actor'
 import { type Act, authorise } from './authorise'
 import type { Desk, KeptStream } from './desk'
@@ -27,10 +27,16 @@ export async function decisionGround(desk: Desk, repair: StreamId, act: Act): Pr
 /** An actor as the domain's decisions take one: the roles of today at the place. */
 export function decidingActor(desk: Desk, place: Place, actor: Actor = desk.actor): DecidingActor {
   const day = desk.today(place.offset)
-  return { person: actor.person, roles: actor.rolesOn(place.project, day), approve: actor.approvesOn(place.project, day, 'inspector') }
+  return {
+    person: actor.person,
+    roles: actor.rolesOn(place.project, day),
+    approve: actor.approvesOn(place.project, day, 'inspector'),
+  }
 }
 
 /** Heads that a decision names must name its own repair: otherwise it says nothing of what was seen. */
 export function namesOwnHead(heads: z.infer<typeof Heads>, repair: StreamId): Refusal | null {
-  return heads.some((head) => head.stream === repair) ? null : { code: 'invalid', fields: { 'body.heads': [`must name ${repair}`] } }
+  return heads.some((head) => head.stream === repair)
+    ? null
+    : { code: 'invalid', fields: { 'body.heads': [`must name ${repair}`] } }
 }

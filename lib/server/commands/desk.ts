@@ -15,7 +15,14 @@ export type Head = { stream: StreamId; length: number }
 export type KeptStream = { facts: Fact[]; sha256Of: ReadonlyMap<FactId, Sha256> }
 
 /** A fact about to be made. Who observed and entered it is the actor, unless another person acts at the same screen. */
-export type FactDraft<K extends FactKind> = { stream: StreamId; kind: K; body: BodyOf<K>; entry?: Entry | undefined; by?: PersonId; offset: string | null }
+export type FactDraft<K extends FactKind> = {
+  stream: StreamId
+  kind: K
+  body: BodyOf<K>
+  entry?: Entry | undefined
+  by?: PersonId
+  offset: string | null
+}
 
 /**
  * What a command works at: the actor, the time, and the records of the actor's tenant. A stream of another tenant is not there: null.

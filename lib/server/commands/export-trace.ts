@@ -12,13 +12,36 @@ import { command } from './command'
 import { csvLine } from './csv-line'
 import type { Desk } from './desk'
 
-const ExportTrace = z.strictObject({ kind: z.enum(['batch', 'instrument', 'person', 'repair']), name: z.string().min(1).max(110), from: Moment.optional(), to: Moment.optional() })
+const ExportTrace = z.strictObject({
+  kind: z.enum(['batch', 'instrument', 'person', 'repair']),
+  name: z.string().min(1).max(110),
+  from: Moment.optional(),
+  to: Moment.optional(),
+})
 type Form = z.infer<typeof ExportTrace>
 
 /** A use with the papers behind it, as one line of an export. */
 type ExportLine = TraceUseLine & { of: string; papers: string }
 
-const HEADINGS = ['observed at', 'repair', 'line', 'repair status', 'point', 'title', 'attempt', 'batch, instrument or person', 'as', 'into', 'amount', 'verdict', 'state', 'in question', 'overruled', 'papers valid then', 'fact']
+const HEADINGS = [
+  'observed at',
+  'repair',
+  'line',
+  'repair status',
+  'point',
+  'title',
+  'attempt',
+  'batch, instrument or person',
+  'as',
+  'into',
+  'amount',
+  'verdict',
+  'state',
+  'in question',
+  'overruled',
+  'papers valid then',
+  'fact',
+]
 
 /**
  * Every use of a batch, an instrument or a person, or everything behind a repair, as CSV: `{ kind, name, from?, to? }`; the times bound instruments and persons.
@@ -29,30 +52,78 @@ export const exportTrace = command(ExportTrace, async (desk, form) => {
   const barred = authorise(desk.actor, lines?.project ?? 'any', desk.today(null), 'read record')
   if (barred) return refused(barred)
   if (!lines) return refused({ code: 'not-found' })
-  const text = csvLine(HEADINGS) + lines.uses.map((use) => csvLine([
-    use.at, use.number, use.line, use.status, use.point, use.pointTitle, use.attempt, use.of, use.role, use.into, use.amount, use.verdict, use.state, use.isInQuestion ? 'yes' : 'no', use.isOverruled ? 'yes' : 'no', use.papers, use.fact,
-  ])).join('')
+  const text =
+    csvLine(HEADINGS) +
+    lines.uses
+      .map((use) =>
+        csvLine([
+          use.at,
+          use.number,
+          use.line,
+          use.status,
+          use.point,
+          use.pointTitle,
+          use.attempt,
+          use.of,
+          use.role,
+          use.into,
+          use.amount,
+          use.verdict,
+          use.state,
+          use.isInQuestion ? 'yes' : 'no',
+          use.isOverruled ? 'yes' : 'no',
+          use.papers,
+          use.fact,
+        ]),
+      )
+      .join('')
   return done({ text, fileName: `trace-${form.kind}-${form.name.replaceAll(/[^A-Za-z0-9._-]/g, '-')}.csv` })
 })
 
-async function linesOf({ store, actor }: Desk, { kind, name, from, to }: Form): Promise<{ project: StreamId | 'any'; uses: ExportLine[] } | null> {
+async function linesOf(
+  { store, actor }: Desk,
+  { kind, name, from, to }: Form,
+): Promise<{ project: StreamId | 'any'; uses: ExportLine[] } | null> {
   const period = { from: from ?? null, to: to ?? null }
   switch (kind) {
     case 'batch': {
       const view = await traceBatchView(store, actor.tenant, name)
-      return view && { project: 'any', uses: view.uses.map((use) => ({ ...use, of: name, papers: view.certificate ?? '' })) }
+      return (
+        view && { project: 'any', uses: view.uses.map((use) => ({ ...use, of: name, papers: view.certificate ?? '' })) }
+      )
     }
     case 'instrument': {
       const view = await traceInstrumentView(store, actor.tenant, name, period)
-      return view && { project: 'any', uses: view.uses.map((use) => ({ ...use, of: name, papers: use.certificate ? `${use.certificate} to ${use.certificateTo}` : '' })) }
+      return (
+        view && {
+          project: 'any',
+          uses: view.uses.map((use) => ({
+            ...use,
+            of: name,
+            papers: use.certificate ? `${use.certificate} to ${use.certificateTo}` : '',
+          })),
+        }
+      )
     }
     case 'person': {
       const view = await tracePersonView(store, actor.tenant, name, period)
-      return view && { project: 'any', uses: view.uses.map((use) => ({ ...use, of: view.name, papers: use.qualifications.join('; ') })) }
+      return (
+        view && {
+          project: 'any',
+          uses: view.uses.map((use) => ({ ...use, of: view.name, papers: use.qualifications.join('; ') })),
+        }
+      )
     }
     case 'repair': {
       const view = await traceRepairView(store, actor.tenant, name)
-      return view && { project: view.project, uses: view.sources.flatMap((source) => source.uses.map((use) => ({ ...use, of: source.name, papers: source.papers.join('; ') }))) }
+      return (
+        view && {
+          project: view.project,
+          uses: view.sources.flatMap((source) =>
+            source.uses.map((use) => ({ ...use, of: source.name, papers: source.papers.join('; ') })),
+          ),
+        }
+      )
     }
   }
 }

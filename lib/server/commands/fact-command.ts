@@ -1,9 +1,9 @@
 import { z } from 'zod'
-import { StreamId, streamKind, type StreamKind } from '@/lib/domain/facts/fact'
+import { StreamId, type StreamKind, streamKind } from '@/lib/domain/facts/fact'
 import { BODIES, type BodyOf, type Fact, type FactKind, type FactOf } from '@/lib/domain/facts/fact-kinds'
 import { refused } from '@/lib/domain/result'
 import { type Act, authorise } from './authorise'
-import { command, type Command } from './command'
+import { type Command, command } from './command'
 import type { Desk } from './desk'
 import { Entry } from './entry'
 import { keptBefore } from './kept-before'
@@ -32,7 +32,11 @@ export function factCommand<K extends FactKind>(spec: FactCommand<K>): Command {
   const bodies: Record<string, z.ZodType | undefined> = BODIES[spec.on]
   const body = bodies[spec.kind]
   if (!body) throw new RangeError(`no body of ${spec.kind} on ${spec.on}`)
-  const Form = z.strictObject({ stream: StreamId.refine((id) => streamKind(id) === spec.on, `a ${spec.on}`), body, ...Entry })
+  const Form = z.strictObject({
+    stream: StreamId.refine((id) => streamKind(id) === spec.on, `a ${spec.on}`),
+    body,
+    ...Entry,
+  })
   return command(Form, async (desk, form) => {
     const facts = await desk.factsOf(form.stream)
     const place = facts || spec.opens ? await placeOf(desk, form.stream, facts ?? [], form.body) : null
@@ -40,11 +44,20 @@ export function factCommand<K extends FactKind>(spec: FactCommand<K>): Command {
     const act = typeof spec.act === 'function' ? spec.act(form.body as BodyOf<K>) : spec.act
     const barred = authorise(desk.actor, place.project, desk.today(place.offset), act)
     if (barred) return refused(barred)
-    const fact = desk.make({ stream: form.stream, kind: spec.kind, body: form.body as BodyOf<K>, entry: form, offset: place.offset })
+    const fact = desk.make({
+      stream: form.stream,
+      kind: spec.kind,
+      body: form.body as BodyOf<K>,
+      entry: form,
+      offset: place.offset,
+    })
     const again = keptBefore(fact, facts ?? [])
     if (again) return again
     if (spec.opens && facts) return refused({ code: 'exists-already', stream: form.stream })
-    const barrier = lateRefusal(desk, fact) ?? (await spec.check?.(desk, { stream: form.stream, facts: facts ?? [], place }, fact)) ?? null
+    const barrier =
+      lateRefusal(desk, fact) ??
+      (await spec.check?.(desk, { stream: form.stream, facts: facts ?? [], place }, fact)) ??
+      null
     if (barrier) return refused(barrier)
     const own = { stream: form.stream, length: facts?.length ?? 0 }
     return desk.append([fact], form.heads ?? (spec.observation ? [] : [own]))

@@ -6,10 +6,13 @@ import { factCommand } from './fact-command'
  * person, `not-decided` (`approve-is-for-inspectors`), and those of every fact command.
  */
 export const grantRole = factCommand({
-  kind: 'role-granted', on: 'project', act: 'administer',
+  kind: 'role-granted',
+  on: 'project',
+  act: 'administer',
   check: async (desk, _subject, { body }) => {
     if (body.person === desk.actor.person) return { code: 'not-own-role' }
-    if (body.approve && body.role !== 'inspector') return { code: 'not-decided', why: 'approve-is-for-inspectors', detail: [] }
+    if (body.approve && body.role !== 'inspector')
+      return { code: 'not-decided', why: 'approve-is-for-inspectors', detail: [] }
     return (await desk.factsOf(streamOf('person', body.person))) ? null : { code: 'not-found' }
   },
 })

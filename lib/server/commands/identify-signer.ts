@@ -1,7 +1,7 @@
 import { z } from 'zod'
 import { PersonId } from '@/lib/domain/facts/fact'
 import type { BodyOf } from '@/lib/domain/facts/fact-kinds'
-import { done, refused, type Result } from '@/lib/domain/result'
+import { done, type Result, refused } from '@/lib/domain/result'
 import type { Actor } from '@/lib/server/auth/actor'
 import { loadActorOfPerson } from '@/lib/server/auth/load-actor'
 import { verifyPassword } from '@/lib/server/auth/verify-password'
@@ -38,5 +38,7 @@ export async function identifySigner(desk: Desk, form: Signer): Promise<Result<S
   if (!witnessed.ok) return witnessed
   const signer = await loadActorOfPerson(store, actor.tenant, form.person)
   if (!signer) return refused({ code: 'signer-unknown' })
-  return signer.userId === '' ? done({ signer, method: { kind: 'in person', witness: actor.person } }) : refused({ code: 'signer-has-account' })
+  return signer.userId === ''
+    ? done({ signer, method: { kind: 'in person', witness: actor.person } })
+    : refused({ code: 'signer-has-account' })
 }

@@ -10,7 +10,13 @@ import { loadTenant } from '@/lib/server/store/tenants'
 import { authorise } from './authorise'
 import { command } from './command'
 
-const InvitePerson = z.strictObject({ person: PersonId, email: z.email().max(254).transform((text) => text.toLowerCase()) })
+const InvitePerson = z.strictObject({
+  person: PersonId,
+  email: z
+    .email()
+    .max(254)
+    .transform((text) => text.toLowerCase()),
+})
 
 /**
  * Invite a registered person to set a password: `{ person, email }`. Answers the path of the link, shown once to the administrator, who passes it on; nothing
@@ -25,11 +31,26 @@ export const invitePerson = command(InvitePerson, async (desk, form) => {
   const tenant = await loadTenant(store, actor.tenant)
   if (!person || !tenant) return refused({ code: 'not-found' })
   const { queries } = store.db
-  const [tie] = await queries.select().from(accountPersons).where(and(eq(accountPersons.tenant, actor.tenant), eq(accountPersons.personId, form.person)))
+  const [tie] = await queries
+    .select()
+    .from(accountPersons)
+    .where(and(eq(accountPersons.tenant, actor.tenant), eq(accountPersons.personId, form.person)))
   if (tie) return refused({ code: 'not-decided', why: 'person-has-account', detail: [] })
   const [taken] = await queries.select({ id: user.id }).from(user).where(eq(user.email, form.email))
   if (taken) return refused({ code: 'not-decided', why: 'email-taken', detail: [] })
-  const invited = { tenant: actor.tenant, organisation: tenant.name, person: form.person, name: person.name, email: form.email, invitedBy: actor.person }
+  const invited = {
+    tenant: actor.tenant,
+    organisation: tenant.name,
+    person: form.person,
+    name: person.name,
+    email: form.email,
+    invitedBy: actor.person,
+  }
   const { token, expiresAt } = await keepInvitation(queries, invited)
-  return done({ path: `/invitation/${token}`, expiresAt: expiresAt.toISOString(), name: person.name, email: form.email })
+  return done({
+    path: `/invitation/${token}`,
+    expiresAt: expiresAt.toISOString(),
+    name: person.name,
+    email: form.email,
+  })
 })

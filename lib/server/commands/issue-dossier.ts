@@ -6,7 +6,11 @@ import { command } from './command'
 import { decisionGround } from './decision-ground'
 
 const Line = z.string().trim().min(1).max(400)
-const IssueDossier = z.strictObject({ stream: StreamId.refine((id) => streamKind(id) === 'repair', 'a repair'), purpose: Line, changes: z.array(Line).max(40) })
+const IssueDossier = z.strictObject({
+  stream: StreamId.refine((id) => streamKind(id) === 'repair', 'a repair'),
+  purpose: Line,
+  changes: z.array(Line).max(40),
+})
 
 /** The task that builds, stores and issues a dossier; its input is `IssueDossierInput`. */
 export const ISSUE_DOSSIER_TASK = 'issue-dossier'
@@ -19,7 +23,17 @@ export type IssueDossierInput = { repair: StreamId; purpose: string; changes: st
 export const issueDossier = command(IssueDossier, async (desk, form) => {
   const ground = await decisionGround(desk, form.stream, 'issue dossier')
   if (!ground.ok) return refused(ground.error)
-  const input: IssueDossierInput = { repair: form.stream, purpose: form.purpose, changes: form.changes, person: desk.actor.person }
-  const { key } = await queueJob(desk.store, desk.actor.tenant, { task: ISSUE_DOSSIER_TASK, key: `dossier-${streamName(form.stream)}`, input, attemptsAtMost: 1 })
+  const input: IssueDossierInput = {
+    repair: form.stream,
+    purpose: form.purpose,
+    changes: form.changes,
+    person: desk.actor.person,
+  }
+  const { key } = await queueJob(desk.store, desk.actor.tenant, {
+    task: ISSUE_DOSSIER_TASK,
+    key: `dossier-${streamName(form.stream)}`,
+    input,
+    attemptsAtMost: 1,
+  })
   return done({ key })
 })

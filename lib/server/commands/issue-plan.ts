@@ -9,7 +9,9 @@ import { decidingActor } from './decision-ground'
 import { IssueRevision, secondOf } from './issue-revision'
 import { refusedBy } from './refusal-of'
 
-const IssuePlan = z.strictObject(IssueRevision).refine((form) => streamKind(form.stream) === 'plan', { error: 'a plan', path: ['stream'] })
+const IssuePlan = z
+  .strictObject(IssueRevision)
+  .refine((form) => streamKind(form.stream) === 'plan', { error: 'a plan', path: ['stream'] })
 const ACT = 'issue specification or plan'
 
 /**
@@ -27,13 +29,26 @@ export const issuePlan = command(IssuePlan, async (desk, form) => {
   const revisions = foldPlan(facts, form.stream, desk.now(null))
   const { draft } = revisions
   if (!draft) return refused({ code: 'draft-missing' })
-  const allowed = mayIssuePlan(revisions, revisions.nextRevision, draft.body.body, decidingActor(desk, { project: 'any', offset: null }), second.value)
+  const allowed = mayIssuePlan(
+    revisions,
+    revisions.nextRevision,
+    draft.body.body,
+    decidingActor(desk, { project: 'any', offset: null }),
+    second.value,
+  )
   if (!allowed.ok) {
-    if (allowed.error.code === 'blocks-form-a-cycle') return refused({ code: 'blocks-form-a-cycle', cycle: allowed.error.cycle })
-    return allowed.error.code === 'second-person-needed' ? refused({ code: 'second-person-missing' }) : refusedBy(ACT, allowed.error)
+    if (allowed.error.code === 'blocks-form-a-cycle')
+      return refused({ code: 'blocks-form-a-cycle', cycle: allowed.error.cycle })
+    return allowed.error.code === 'second-person-needed'
+      ? refused({ code: 'second-person-missing' })
+      : refusedBy(ACT, allowed.error)
   }
   const body = {
-    revision: revisions.nextRevision, issuedOn: form.issuedOn ?? desk.today(null), body: draft.body.body, changes: form.changes, approvedBy: desk.actor.person,
+    revision: revisions.nextRevision,
+    issuedOn: form.issuedOn ?? desk.today(null),
+    body: draft.body.body,
+    changes: form.changes,
+    approvedBy: desk.actor.person,
     ...(second.value ? { second: second.value.person } : {}),
   }
   const fact = desk.make({ stream: form.stream, kind: 'plan-issued', body, entry: form, offset: null })

@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import { StreamId } from '@/lib/domain/facts/fact'
-import { done, refused, type Result } from '@/lib/domain/result'
+import { done, type Result, refused } from '@/lib/domain/result'
 import { CalendarDay } from '@/lib/domain/time'
 import type { Actor } from '@/lib/server/auth/actor'
 import { authorise } from './authorise'
@@ -10,7 +10,13 @@ import { identifySigner, Signer } from './identify-signer'
 import type { Refusal } from './refusal'
 
 /** What issuing a revision takes: what changed, and the second person where an inspector approves. The draft that was looked at is named by its heads. */
-export const IssueRevision = { stream: StreamId, changes: z.string().trim().min(3).max(400), issuedOn: CalendarDay.optional(), second: Signer.optional(), ...Entry } as const
+export const IssueRevision = {
+  stream: StreamId,
+  changes: z.string().trim().min(3).max(400),
+  issuedOn: CalendarDay.optional(),
+  second: Signer.optional(),
+  ...Entry,
+} as const
 
 /**
  * The second person of an issue, made sure of by a password; null where none is named. Refuses `second-person-missing` for the actor or one without an

@@ -9,7 +9,9 @@ import { decidingActor } from './decision-ground'
 import { IssueRevision, secondOf } from './issue-revision'
 import { refusedBy } from './refusal-of'
 
-const IssueSpecification = z.strictObject(IssueRevision).refine((form) => streamKind(form.stream) === 'specification', { error: 'a specification', path: ['stream'] })
+const IssueSpecification = z
+  .strictObject(IssueRevision)
+  .refine((form) => streamKind(form.stream) === 'specification', { error: 'a specification', path: ['stream'] })
 const ACT = 'issue specification or plan'
 
 /**
@@ -27,12 +29,23 @@ export const issueSpecification = command(IssueSpecification, async (desk, form)
   const revisions = foldSpecification(facts, form.stream, desk.now(null))
   const { draft } = revisions
   if (!draft) return refused({ code: 'draft-missing' })
-  const allowed = mayIssueSpecification(revisions, revisions.nextRevision, decidingActor(desk, { project: 'any', offset: null }), second.value)
+  const allowed = mayIssueSpecification(
+    revisions,
+    revisions.nextRevision,
+    decidingActor(desk, { project: 'any', offset: null }),
+    second.value,
+  )
   if (!allowed.ok) {
-    return allowed.error.code === 'second-person-needed' ? refused({ code: 'second-person-missing' }) : refusedBy(ACT, allowed.error)
+    return allowed.error.code === 'second-person-needed'
+      ? refused({ code: 'second-person-missing' })
+      : refusedBy(ACT, allowed.error)
   }
   const body = {
-    revision: revisions.nextRevision, issuedOn: form.issuedOn ?? desk.today(null), body: draft.body.body, changes: form.changes, approvedBy: desk.actor.person,
+    revision: revisions.nextRevision,
+    issuedOn: form.issuedOn ?? desk.today(null),
+    body: draft.body.body,
+    changes: form.changes,
+    approvedBy: desk.actor.person,
     ...(second.value ? { second: second.value.person } : {}),
   }
   const fact = desk.make({ stream: form.stream, kind: 'specification-issued', body, entry: form, offset: null })

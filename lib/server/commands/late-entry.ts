@@ -9,7 +9,10 @@ export const LATE_AFTER_MINUTES = 60
 const CLOCK_AHEAD_MINUTES = 24 * 60
 
 /** Whether a fact is late without saying why, or was entered at a time still to come. Late entries are allowed, never disguised. */
-export function lateRefusal(desk: Pick<Desk, 'now'>, fact: Pick<Fact, 'observedAt' | 'enteredAt' | 'late'>): Refusal | null {
+export function lateRefusal(
+  desk: Pick<Desk, 'now'>,
+  fact: Pick<Fact, 'observedAt' | 'enteredAt' | 'late'>,
+): Refusal | null {
   if (minutesBetween(desk.now(null), fact.enteredAt) > CLOCK_AHEAD_MINUTES) return { code: 'entered-in-future' }
   const entered = Math.max(instantOf(fact.enteredAt), instantOf(fact.observedAt))
   const minutesLate = Math.floor((entered - instantOf(fact.observedAt)) / 60_000)

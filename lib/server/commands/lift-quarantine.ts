@@ -27,9 +27,13 @@ export const liftQuarantine = command(LiftQuarantine, async (desk, form) => {
   if (!facts) return refused({ code: 'not-found' })
   const barred = authorise(desk.actor, 'any', desk.today(null), 'lift quarantine')
   if (barred) return refused(barred)
-  const state = streamKind(form.stream) === 'batch' ? foldBatch(facts, form.stream, desk.now(null)) : foldInstrument(facts, form.stream, desk.now(null))
+  const state =
+    streamKind(form.stream) === 'batch'
+      ? foldBatch(facts, form.stream, desk.now(null))
+      : foldInstrument(facts, form.stream, desk.now(null))
   if (!state) return refused({ code: 'not-found' })
-  if (form.second.person === desk.actor.person || form.second.by !== 'password') return refused({ code: 'second-person-missing' })
+  if (form.second.person === desk.actor.person || form.second.by !== 'password')
+    return refused({ code: 'second-person-missing' })
   const allowed = mayLiftQuarantine(state, decidingActor(desk, { project: 'any', offset: null }), form.second.person)
   if (!allowed.ok) return refusedBy('lift quarantine', allowed.error)
   const second = await identifySigner(desk, form.second)

@@ -8,9 +8,16 @@ import { barrierOf } from './refusal-of'
  * every fact command.
  */
 export const markNotApplicable = factCommand({
-  kind: 'marked-not-applicable', on: 'repair', act: 'mark not applicable',
+  kind: 'marked-not-applicable',
+  on: 'repair',
+  act: 'mark not applicable',
   check: async (desk, { stream, place }, { body }) => {
     const state = await desk.stateOf(stream)
-    return state ? barrierOf('mark not applicable', mayMarkNotApplicable(state, body.point, body.attempt, decidingActor(desk, place))) : { code: 'not-found' }
+    return state
+      ? barrierOf(
+          'mark not applicable',
+          mayMarkNotApplicable(state, body.point, body.attempt, decidingActor(desk, place)),
+        )
+      : { code: 'not-found' }
   },
 })

@@ -7,7 +7,9 @@ import { barrierOf } from './refusal-of'
  * Refuses `not-found` for a nonconformance that is not there, `not-decided` (`point-unknown`, `attempt-taken`, `already-accepted`), and as every fact command.
  */
 export const openAttempt = factCommand({
-  kind: 'attempt-opened', on: 'repair', act: 'open attempt',
+  kind: 'attempt-opened',
+  on: 'repair',
+  act: 'open attempt',
   check: async (desk, { stream }, { body }) => {
     const state = await desk.stateOf(stream)
     if (!state || (body.nonconformance && !(await desk.factsOf(body.nonconformance)))) return { code: 'not-found' }

@@ -1,7 +1,7 @@
 import { v7 as makeId } from 'uuid'
 import { FactId } from '@/lib/domain/facts/fact'
 import type { Fact, FactOf } from '@/lib/domain/facts/fact-kinds'
-import { done, refused, type Result } from '@/lib/domain/result'
+import { done, type Result, refused } from '@/lib/domain/result'
 import { dayOf, instantOf, momentOf } from '@/lib/domain/time'
 import type { Actor } from '@/lib/server/auth/actor'
 import { loadRuntime } from '@/lib/server/runtime/runtime'
@@ -35,12 +35,24 @@ export async function openDesk(actor: Actor): Promise<Desk> {
       const enteredAt = entry?.enteredAt ?? now(offset)
       const person = by ?? actor.person
       return {
-        v: 1, id: entry?.id ?? FactId.parse(makeId()), stream, kind, observedAt: entry?.observedAt ?? enteredAt, observedBy: person, enteredAt, enteredBy: person,
-        ...(entry?.late ? { late: entry.late } : {}), device: entry?.device ?? SERVER_DEVICE, body,
+        v: 1,
+        id: entry?.id ?? FactId.parse(makeId()),
+        stream,
+        kind,
+        observedAt: entry?.observedAt ?? enteredAt,
+        observedBy: person,
+        enteredAt,
+        enteredBy: person,
+        ...(entry?.late ? { late: entry.late } : {}),
+        device: entry?.device ?? SERVER_DEVICE,
+        body,
       } as unknown as FactOf<typeof kind>
     },
     async append(facts, heads) {
-      const appended = await appendFacts(store, actor.tenant, facts, { receivedBy: actor.person, expectHeads: [...heads] })
+      const appended = await appendFacts(store, actor.tenant, facts, {
+        receivedBy: actor.person,
+        expectHeads: [...heads],
+      })
       return appended.ok ? done(keptOf(facts, appended.value)) : refusalOf(appended.error)
     },
   }
@@ -50,16 +62,25 @@ export async function openDesk(actor: Actor): Promise<Desk> {
 function keptOf(facts: readonly Fact[], appended: readonly { receipt: { position: number } }[]): Kept {
   const first = facts[0]
   if (!first) throw new Error('A command appended nothing')
-  const positions = facts.flatMap((fact, index) => (fact.stream === first.stream ? [appended[index]?.receipt.position ?? 0] : []))
+  const positions = facts.flatMap((fact, index) =>
+    fact.stream === first.stream ? [appended[index]?.receipt.position ?? 0] : [],
+  )
   return { stream: first.stream, length: Math.max(...positions), fact: first.id, facts: facts.map((fact) => fact.id) }
 }
 
 function refusalOf(error: AppendRefusal): Result<never, Refusal> {
   switch (error.code) {
-    case 'heads-moved': return refused({ code: 'heads-moved', moved: error.streams.map(({ stream, expected, found }) => ({ stream, seen: expected, now: found })) })
-    case 'id-taken': return refused({ code: 'id-taken' })
-    case 'tenant-unknown': return refused({ code: 'not-found' })
-    case 'fact-refused': return refused({ code: 'invalid', fields: fieldsOf(error) })
+    case 'heads-moved':
+      return refused({
+        code: 'heads-moved',
+        moved: error.streams.map(({ stream, expected, found }) => ({ stream, seen: expected, now: found })),
+      })
+    case 'id-taken':
+      return refused({ code: 'id-taken' })
+    case 'tenant-unknown':
+      return refused({ code: 'not-found' })
+    case 'fact-refused':
+      return refused({ code: 'invalid', fields: fieldsOf(error) })
   }
 }
 

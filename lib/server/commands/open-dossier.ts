@@ -14,7 +14,11 @@ import { decisionGround } from './decision-ground'
 /** A file on its way out. */
 export type OutgoingFile = { body: ReadableStream; fileName: string; sizeBytes: number }
 
-const Repair = z.string().max(110).transform((name) => `repair:${name}`).pipe(StreamId)
+const Repair = z
+  .string()
+  .max(110)
+  .transform((name) => `repair:${name}`)
+  .pipe(StreamId)
 const OpenIssued = z.strictObject({ repair: Repair, revision: z.coerce.number().int().min(0).max(999) })
 const OpenReview = z.strictObject({ repair: Repair })
 
@@ -29,7 +33,11 @@ export const openIssuedDossier = command(OpenIssued, async (desk, form) => {
   const bytes = path ? null : await photos.read(file.sha256)
   if (!path && !bytes) return refused({ code: 'not-found' })
   const body = path ? createReadStream(path) : Readable.from([bytes])
-  return done<OutgoingFile>({ body: Readable.toWeb(body) as ReadableStream, fileName: file.fileName, sizeBytes: file.sizeBytes })
+  return done<OutgoingFile>({
+    body: Readable.toWeb(body) as ReadableStream,
+    fileName: file.fileName,
+    sizeBytes: file.sizeBytes,
+  })
 })
 
 /** A copy for review, built now and issued nowhere: `{ repair }`. Refuses `invalid`, `not-found`, `not-allowed`. */
@@ -39,15 +47,21 @@ export const openReviewDossier = command(OpenReview, async (desk, form) => {
   const folder = await mkdtemp(join(tmpdir(), 'underwrap-review-'))
   const forget = () => rm(folder, { recursive: true, force: true })
   const path = join(folder, 'review.pdf')
-  const built = await writeReviewDossier(desk.store, desk.actor.tenant, form.repair, path).catch(async (cause: unknown) => {
-    await forget()
-    throw cause
-  })
+  const built = await writeReviewDossier(desk.store, desk.actor.tenant, form.repair, path).catch(
+    async (cause: unknown) => {
+      await forget()
+      throw cause
+    },
+  )
   if (!built.ok) {
     await forget()
     return built
   }
   const file = createReadStream(path)
   file.once('close', () => void forget())
-  return done<OutgoingFile>({ body: Readable.toWeb(file) as ReadableStream, fileName: `${streamName(form.repair)}-for-review.pdf`, sizeBytes: built.value.sizeBytes })
+  return done<OutgoingFile>({
+    body: Readable.toWeb(file) as ReadableStream,
+    fileName: `${streamName(form.repair)}-for-review.pdf`,
+    sizeBytes: built.value.sizeBytes,
+  })
 })

@@ -17,18 +17,26 @@ const OpenPhoto = z.strictObject({ sha256: Sha256, size: z.enum(PHOTO_SIZES) })
  */
 export const openPhoto = command(OpenPhoto, async (desk, form) => {
   const { actor, store } = desk
-  const rows = await store.db.queries.select().from(photos).where(and(eq(photos.tenant, actor.tenant), eq(photos.sha256, form.sha256)))
+  const rows = await store.db.queries
+    .select()
+    .from(photos)
+    .where(and(eq(photos.tenant, actor.tenant), eq(photos.sha256, form.sha256)))
   const [first] = rows
   if (!first) return refused({ code: 'not-found' })
   let barred = null
   for (const repair of new Set(rows.map((row) => row.repair as StreamId))) {
     const facts = await desk.factsOf(repair)
     const place = facts && (await placeOf(desk, repair, facts))
-    barred = place ? authorise(actor, place.project, desk.today(place.offset), 'read record') : { code: 'not-found' as const }
+    barred = place
+      ? authorise(actor, place.project, desk.today(place.offset), 'read record')
+      : { code: 'not-found' as const }
     if (!barred) break
   }
   if (barred) return refused(barred)
-  const digest = form.size === 'original' ? first.sha256 : form.size === 'rendition' ? first.renditionSha256 : first.thumbSha256
+  const digest =
+    form.size === 'original' ? first.sha256 : form.size === 'rendition' ? first.renditionSha256 : first.thumbSha256
   const bytes = await store.photos.read(digest)
-  return bytes ? done({ bytes, mediaType: `image/${sniffType(bytes) ?? 'jpeg'}`, digest }) : refused({ code: 'not-found' })
+  return bytes
+    ? done({ bytes, mediaType: `image/${sniffType(bytes) ?? 'jpeg'}`, digest })
+    : refused({ code: 'not-found' })
 })

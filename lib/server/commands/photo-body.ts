@@ -1,5 +1,5 @@
 import { PhotoIntakeBody } from '@/lib/domain/facts/repair-bodies'
-import { done, refused, type Result } from '@/lib/domain/result'
+import { done, type Result, refused } from '@/lib/domain/result'
 import type { PhotoIntake } from '@/lib/photo/photo-intake'
 
 const CAMERA_TEXT_LENGTH = 120
@@ -12,11 +12,19 @@ export function photoBodyOf(photo: PhotoIntake): Result<PhotoIntakeBody, { code:
   const { sharpness, exposure, dHash, pHash } = photo.measures
   if (sharpness === null) return refused({ code: 'too-small' })
   const { takenAt, place, camera, isWithoutOriginal } = photo.claims
-  const cameraText = [camera.make, camera.model].filter((text) => text !== null).join(' ').slice(0, CAMERA_TEXT_LENGTH)
+  const cameraText = [camera.make, camera.model]
+    .filter((text) => text !== null)
+    .join(' ')
+    .slice(0, CAMERA_TEXT_LENGTH)
   return done(
     PhotoIntakeBody.parse({
-      sha256: photo.sha256, sizeBytes: photo.sizeBytes, mediaType: `image/${photo.type}`, widthPx: photo.widthPx, heightPx: photo.heightPx,
-      rendition: photo.rendition, thumb: photo.thumb,
+      sha256: photo.sha256,
+      sizeBytes: photo.sizeBytes,
+      mediaType: `image/${photo.type}`,
+      widthPx: photo.widthPx,
+      heightPx: photo.heightPx,
+      rendition: photo.rendition,
+      thumb: photo.thumb,
       claims: {
         takenAt: takenAt.kind === 'claimed' ? takenAt.text : null,
         offset: takenAt.kind === 'claimed' && takenAt.hasOffset ? takenAt.offsetAsRead : null,
@@ -25,7 +33,14 @@ export function photoBodyOf(photo: PhotoIntake): Result<PhotoIntakeBody, { code:
         camera: cameraText || null,
         hasOriginalMetadata: !isWithoutOriginal,
       },
-      measures: { sharpness, meanLightness: exposure.meanLevel, shareDark: exposure.darkShare, shareBright: exposure.brightShare, dHash, pHash },
+      measures: {
+        sharpness,
+        meanLightness: exposure.meanLevel,
+        shareDark: exposure.darkShare,
+        shareBright: exposure.brightShare,
+        dHash,
+        pHash,
+      },
     }),
   )
 }

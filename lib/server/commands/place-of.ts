@@ -9,9 +9,17 @@ export type Place = { project: StreamId | 'any'; offset: string | null }
  * Which project a stream stands in: a repair by its opening fact, a nonconformance by its repair, a project by itself; stores, persons,
  * specifications and plans serve all projects. Null when the project or repair it names is not there.
  */
-export async function placeOf(desk: Pick<Desk, 'factsOf'>, stream: StreamId, facts: readonly Fact[], newBody?: unknown): Promise<Place | null> {
+export async function placeOf(
+  desk: Pick<Desk, 'factsOf'>,
+  stream: StreamId,
+  facts: readonly Fact[],
+  newBody?: unknown,
+): Promise<Place | null> {
   const kind = streamKind(stream)
-  if (kind === 'project') return facts.length > 0 ? { project: stream, offset: offsetOf(facts) } : { project: 'any', offset: offsetIn(newBody) }
+  if (kind === 'project')
+    return facts.length > 0
+      ? { project: stream, offset: offsetOf(facts) }
+      : { project: 'any', offset: offsetIn(newBody) }
   if (kind === 'repair') {
     const project = projectIn(facts) ?? streamIn(newBody, 'project')
     return project ? placeOfProject(desk, project) : null
@@ -49,7 +57,8 @@ function offsetOf(facts: readonly Fact[]): string | null {
 }
 
 function streamIn(body: unknown, field: 'project' | 'repair'): StreamId | null {
-  const value = typeof body === 'object' && body !== null && field in body ? (body as Record<string, unknown>)[field] : null
+  const value =
+    typeof body === 'object' && body !== null && field in body ? (body as Record<string, unknown>)[field] : null
   return typeof value === 'string' ? (value as StreamId) : null
 }
 

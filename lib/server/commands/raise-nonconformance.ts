@@ -5,7 +5,10 @@ import { factCommand } from './fact-command'
  * there, and as every fact command.
  */
 export const raiseNonconformance = factCommand({
-  kind: 'nonconformance-raised', on: 'nonconformance', act: 'raise nonconformance', opens: true,
+  kind: 'nonconformance-raised',
+  on: 'nonconformance',
+  act: 'raise nonconformance',
+  opens: true,
   check: async (desk, _subject, { body }) => {
     const heads = await desk.headsOf(body.linked)
     return heads.every((head) => head.length > 0) ? null : { code: 'not-found' }

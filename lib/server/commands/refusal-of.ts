@@ -1,10 +1,15 @@
-import { refused, type Result } from '@/lib/domain/result'
+import { type Result, refused } from '@/lib/domain/result'
 import type { Role } from '@/lib/domain/roles'
 import type { Act } from './authorise'
 import type { Refusal } from './refusal'
 
 type DomainRefusal = { code: string }
-const WITHOUT_ATTEMPT: ReadonlySet<string> = new Set(['point-unknown', 'attempt-unknown', 'attempt-superseded', 'attempt-taken'])
+const WITHOUT_ATTEMPT: ReadonlySet<string> = new Set([
+  'point-unknown',
+  'attempt-unknown',
+  'attempt-superseded',
+  'attempt-taken',
+])
 type NeedsRoles = { code: 'not-allowed'; needs: Role[] }
 
 /**

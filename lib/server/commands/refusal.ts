@@ -1,5 +1,5 @@
-import type { Meaning, Role } from '@/lib/domain/roles'
 import type { StreamId } from '@/lib/domain/facts/fact'
+import type { Meaning, Role } from '@/lib/domain/roles'
 
 /** A stream whose facts moved on since the decision looked at it. */
 export type MovedHead = { stream: StreamId; seen: number; now: number }

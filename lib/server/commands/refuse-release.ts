@@ -10,7 +10,11 @@ import { DecisionEntry } from './entry'
 import { keptBefore } from './kept-before'
 import { refusedBy } from './refusal-of'
 
-const RefuseRelease = z.strictObject({ stream: StreamId.refine((id) => streamKind(id) === 'repair', 'a repair'), body: REPAIR_BODIES['release-refused'], ...DecisionEntry })
+const RefuseRelease = z.strictObject({
+  stream: StreamId.refine((id) => streamKind(id) === 'repair', 'a repair'),
+  body: REPAIR_BODIES['release-refused'],
+  ...DecisionEntry,
+})
 
 /**
  * Refuse to release a submitted attempt for a party that holds it, now, with the reason: `{ stream, body: { point, attempt, party, reason, heads } }`.
@@ -21,7 +25,13 @@ export const refuseRelease = command(RefuseRelease, async (desk, form) => {
   const ground = await decisionGround(desk, form.stream, act)
   if (!ground.ok) return ground
   const { kept, place, state } = ground.value
-  const fact = desk.make({ stream: form.stream, kind: 'release-refused', body: form.body, entry: form, offset: place.offset })
+  const fact = desk.make({
+    stream: form.stream,
+    kind: 'release-refused',
+    body: form.body,
+    entry: form,
+    offset: place.offset,
+  })
   const again = keptBefore(fact, kept.facts)
   if (again) return again
   const found = currentAttempt(state, form.body.point, form.body.attempt)

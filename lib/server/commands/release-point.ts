@@ -13,7 +13,12 @@ import { keptBefore } from './kept-before'
 import { factsOfAttempt, makeSignature } from './make-signature'
 import { barrierOf } from './refusal-of'
 
-const ReleasePoint = z.strictObject({ stream: StreamId.refine((id) => streamKind(id) === 'repair', 'a repair'), body: REPAIR_BODIES.released, signer: Signer, ...DecisionEntry })
+const ReleasePoint = z.strictObject({
+  stream: StreamId.refine((id) => streamKind(id) === 'repair', 'a repair'),
+  body: REPAIR_BODIES.released,
+  signer: Signer,
+  ...DecisionEntry,
+})
 
 /**
  * Release a hold for a party, now, with the releaser's signature over the release and every record and photo of the attempt, all or nothing:
@@ -34,10 +39,30 @@ export const releasePoint = command(ReleasePoint, async (desk, form) => {
   const again = keptBefore(release, kept.facts)
   if (again) return again
   const { point, attempt, party, scope } = body
-  const allowed = mayRelease({ state, point, attempt, party, scope, actor: decidingActor(desk, place, signer), now: desk.now(place.offset) })
+  const allowed = mayRelease({
+    state,
+    point,
+    attempt,
+    party,
+    scope,
+    actor: decidingActor(desk, place, signer),
+    now: desk.now(place.offset),
+  })
   const barrier = namesOwnHead(body.heads, stream) ?? barrierOf(releaseActOf(party), allowed)
   if (barrier) return refused(barrier)
-  const covers = [{ fact: release.id, sha256: digestOfFact(release) }, ...factsOfAttempt(kept.facts, kept.sha256Of, point, attempt)]
-  const signed = makeSignature(desk, signing.value, { stream, point, attempt, meaning: 'released', role: roleOfParty(party), covers, ...place, device: form.device })
+  const covers = [
+    { fact: release.id, sha256: digestOfFact(release) },
+    ...factsOfAttempt(kept.facts, kept.sha256Of, point, attempt),
+  ]
+  const signed = makeSignature(desk, signing.value, {
+    stream,
+    point,
+    attempt,
+    meaning: 'released',
+    role: roleOfParty(party),
+    covers,
+    ...place,
+    device: form.device,
+  })
   return signed.ok ? desk.append([release, signed.value], body.heads) : signed
 })

@@ -6,7 +6,11 @@ import { authorise } from './authorise'
 import { command } from './command'
 import { Entry } from './entry'
 
-const SavePlanDraft = z.strictObject({ stream: StreamId.refine((id) => streamKind(id) === 'plan', 'a plan'), body: PLAN_BODIES['plan-draft-saved'], ...Entry })
+const SavePlanDraft = z.strictObject({
+  stream: StreamId.refine((id) => streamKind(id) === 'plan', 'a plan'),
+  body: PLAN_BODIES['plan-draft-saved'],
+  ...Entry,
+})
 
 /** Save a draft of a plan, the first of which opens its stream. Drafts are kept; none is a limit in force. Refuses `invalid`, `not-allowed`, `heads-moved`. */
 export const savePlanDraft = command(SavePlanDraft, async (desk, form) => {

@@ -30,7 +30,8 @@ export const signFacts = command(SignFacts, async (desk, form) => {
   const kept = await desk.streamOf(form.stream)
   const place = kept && (await placeOf(desk, form.stream, kept.facts))
   if (!kept || !place) return refused({ code: 'not-found' })
-  if (desk.actor.rolesOn(place.project, desk.today(place.offset)).length === 0) return refused({ code: 'not-allowed', act: 'sign', needs: [form.role] })
+  if (desk.actor.rolesOn(place.project, desk.today(place.offset)).length === 0)
+    return refused({ code: 'not-allowed', act: 'sign', needs: [form.role] })
   const covers = [...new Set(form.covers)].flatMap((fact) => {
     const sha256 = kept.sha256Of.get(fact)
     return sha256 ? [{ fact, sha256 }] : []
@@ -39,6 +40,16 @@ export const signFacts = command(SignFacts, async (desk, form) => {
   const signing = await identifySigner(desk, form.signer)
   if (!signing.ok) return signing
   const { stream, point, attempt, meaning, role } = form
-  const signed = makeSignature(desk, signing.value, { stream, point, attempt, meaning, role, covers, ...place, id: form.id, device: form.device })
+  const signed = makeSignature(desk, signing.value, {
+    stream,
+    point,
+    attempt,
+    meaning,
+    role,
+    covers,
+    ...place,
+    id: form.id,
+    device: form.device,
+  })
   return signed.ok ? desk.append([signed.value], form.heads ?? []) : signed
 })

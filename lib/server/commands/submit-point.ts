@@ -9,7 +9,11 @@ import { DecisionEntry } from './entry'
 import { keptBefore } from './kept-before'
 import { refusedBy } from './refusal-of'
 
-const SubmitPoint = z.strictObject({ stream: StreamId.refine((id) => streamKind(id) === 'repair', 'a repair'), body: REPAIR_BODIES.submitted, ...DecisionEntry })
+const SubmitPoint = z.strictObject({
+  stream: StreamId.refine((id) => streamKind(id) === 'repair', 'a repair'),
+  body: REPAIR_BODIES.submitted,
+  ...DecisionEntry,
+})
 
 /**
  * Submit an attempt for release, now: `{ stream, body: { point, attempt, heads } }`. Refuses `invalid`, `not-found`, `not-allowed`, `not-decided` (see `maySubmit`),

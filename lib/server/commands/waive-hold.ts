@@ -9,7 +9,11 @@ import { DecisionEntry } from './entry'
 import { keptBefore } from './kept-before'
 import { refusedBy } from './refusal-of'
 
-const WaiveHold = z.strictObject({ stream: StreamId.refine((id) => streamKind(id) === 'repair', 'a repair'), body: REPAIR_BODIES.waived, ...DecisionEntry })
+const WaiveHold = z.strictObject({
+  stream: StreamId.refine((id) => streamKind(id) === 'repair', 'a repair'),
+  body: REPAIR_BODIES.waived,
+  ...DecisionEntry,
+})
 
 /**
  * Waive a client's or engineer's hold or witness, now: by the named person in writing, for that point only, before the step: `{ stream, body }`. Refuses
@@ -21,7 +25,8 @@ export const waiveHold = command(WaiveHold, async (desk, form) => {
   const ground = await decisionGround(desk, stream, act)
   if (!ground.ok) return ground
   const { kept, place, state } = ground.value
-  if (body.by !== desk.actor.person || (body.party !== 'client' && body.party !== 'engineer')) return refused({ code: 'not-own-role' })
+  if (body.by !== desk.actor.person || (body.party !== 'client' && body.party !== 'engineer'))
+    return refused({ code: 'not-own-role' })
   const fact = desk.make({ stream, kind: 'waived', body, entry: form, offset: place.offset })
   const again = keptBefore(fact, kept.facts)
   if (again) return again

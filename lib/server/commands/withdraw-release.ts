@@ -9,7 +9,11 @@ import { DecisionEntry } from './entry'
 import { keptBefore } from './kept-before'
 import { refusedBy } from './refusal-of'
 
-const WithdrawRelease = z.strictObject({ stream: StreamId.refine((id) => streamKind(id) === 'repair', 'a repair'), body: REPAIR_BODIES['release-withdrawn'], ...DecisionEntry })
+const WithdrawRelease = z.strictObject({
+  stream: StreamId.refine((id) => streamKind(id) === 'repair', 'a repair'),
+  body: REPAIR_BODIES['release-withdrawn'],
+  ...DecisionEntry,
+})
 
 /**
  * Withdraw a release, now, with cause and reason; its history stays readable: `{ stream, body: { release, cause, reason, followsFrom? } }`. Whoever may release
@@ -19,10 +23,19 @@ export const withdrawRelease = command(WithdrawRelease, async (desk, form) => {
   const ground = await decisionGround(desk, form.stream, 'withdraw release')
   if (!ground.ok) return ground
   const { kept, place, state } = ground.value
-  const fact = desk.make({ stream: form.stream, kind: 'release-withdrawn', body: form.body, entry: form, offset: place.offset })
+  const fact = desk.make({
+    stream: form.stream,
+    kind: 'release-withdrawn',
+    body: form.body,
+    entry: form,
+    offset: place.offset,
+  })
   const again = keptBefore(fact, kept.facts)
   if (again) return again
   const allowed = mayWithdraw(state, form.body.release, decidingActor(desk, place))
-  if (!allowed.ok) return allowed.error.code === 'release-unknown' ? refused({ code: 'not-found' }) : refusedBy('withdraw release', allowed.error)
+  if (!allowed.ok)
+    return allowed.error.code === 'release-unknown'
+      ? refused({ code: 'not-found' })
+      : refusedBy('withdraw release', allowed.error)
   return desk.append([fact], [{ stream: form.stream, length: kept.facts.length }])
 })

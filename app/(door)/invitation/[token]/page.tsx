@@ -15,7 +15,9 @@ export default async function InvitationPage({ params }: { params: Promise<{ tok
         <h1>This invitation is over</h1>
         <div className="sheet">
           <p>It was taken up already, or its time ran out. Ask your administrator for a new link.</p>
-          <Link className="button plain" href="/sign-in">To sign in</Link>
+          <Link className="button plain" href="/sign-in">
+            To sign in
+          </Link>
         </div>
       </>
     )
@@ -23,13 +25,22 @@ export default async function InvitationPage({ params }: { params: Promise<{ tok
   return (
     <>
       <h1>Welcome, {invited.name}</h1>
-      <p>{invited.organisation} invites you to its record. You will sign in as {invited.email}; choose the password that you will also sign with.</p>
+      <p>
+        {invited.organisation} invites you to its record. You will sign in as {invited.email}; choose the password that
+        you will also sign with.
+      </p>
       <DoorForm
         action={acceptInvitationAction}
         hidden={{ token }}
         submit="Set the password and sign in"
         fields={[
-          { name: 'password', label: 'Password', type: 'password', hint: 'At least 12 characters. Nobody else learns it, the administrator included.', autoComplete: 'new-password', autoFocus: true },
+          {
+            name: 'password',
+            label: 'Password',
+            type: 'password',
+            hint: 'At least 12 characters. Nobody else learns it, the administrator included.',
+            autoComplete: 'new-password',
+          },
           { name: 'again', label: 'Password again', type: 'password', autoComplete: 'new-password' },
         ]}
       />

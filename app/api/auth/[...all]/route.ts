@@ -5,7 +5,8 @@ const OPEN = new Set(['GET /api/auth/get-session', 'POST /api/auth/sign-in/email
 
 async function pass(request: Request): Promise<Response> {
   const path = new URL(request.url).pathname.replace(/\/+$/, '')
-  if (!OPEN.has(`${request.method} ${path}`)) return Response.json({ ok: false, error: { code: 'not-found' } }, { status: 404 })
+  if (!OPEN.has(`${request.method} ${path}`))
+    return Response.json({ ok: false, error: { code: 'not-found' } }, { status: 404 })
   const { auth } = await loadRuntime()
   return auth.handler(request)
 }
