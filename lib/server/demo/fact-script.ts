@@ -30,12 +30,12 @@ export type FactScript = {
 const RECEIPT_AFTER_SECONDS = 20
 
 /**
- * Start a script of facts. Each line is parsed as a received fact is; receipts follow entry by some seconds unless a line says when.
+ * Start a script of facts, after `startingAt` facts of a stream where it goes on from another script. Each line is parsed as a received fact is; receipts follow entry by some seconds unless a line says when.
  * @throws Error when a line is no fact, or would be received before an earlier line of its stream: the script is wrong then
  */
-export function startScript(): FactScript {
+export function startScript(startingAt: ReadonlyMap<string, number> = new Map()): FactScript {
   const written: ScriptedFact[] = []
-  const lengths = new Map<string, number>()
+  const lengths = new Map<string, number>(startingAt)
   const lastReceipt = new Map<string, Moment>()
   return {
     written,

@@ -26,7 +26,7 @@ export function scriptRepair0043(script: FactScript, photos: PhotoBook): void {
   stepNotices(on, [['05', '09:02'], ['09', '09:47']])
   stepPermit(on)
   stepMaterials(on, ['RS-901', 'HB-2291', 'FP-118', 'PR-357'])
-  stepInstruments(on, ['TH-12', 'SP-07', 'ST-04', 'HD-03', 'HD-05', 'LG-06', 'WB-09', 'PG-21', 'PG-22', 'SM-02', 'CL-08'], { refused: [{ id: 'TH-11', reason: 'Certificate C-3188 ended on 2026-05-24.' }] })
+  stepInstruments(on, ['TH-12', 'SP-07', 'ST-04', 'HD-05', 'LG-06', 'WB-09', 'PG-21', 'PG-22', 'SM-02', 'CL-08'], { refused: [{ id: 'TH-11', reason: 'Certificate C-3188 ended on 2026-05-24.' }] })
   stepCleanliness(on, { repair: 'MD-0042', takenAt: at('05-19', '08:42:30'), note: '190 + 190 mm' })
   stepProfile(on)
   recordClimate(on, '07', { at: '09:18', air: '17.6', humidity: '74', steel: [['6', '16.9']] }, 'TH-12', { photo: true })

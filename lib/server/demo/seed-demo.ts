@@ -67,7 +67,7 @@ async function appendAll(store: Store, scripted: readonly ScriptedFact[]): Promi
 async function issueAndSend(store: Store, number: string, issuedAt: Moment): Promise<void> {
   const issued = await issueDossier(store, DEMO_TENANT.id, { repair: StreamId.parse(`repair:${number}`), purpose: 'final', changes: [], actor: PersonId.parse(QI), receivedAt: issuedAt })
   if (!issued.ok) throw new Error(`The dossier of ${number} was not issued: ${issued.error.code}`)
-  const script = startScript()
+  const script = startScript(new Map([[`dossier:${number}`, 1]]))
   script.write({ stream: streamOf('dossier', number), kind: 'transmitted', at: secondsAfter(issuedAt, 600), by: QI, body: { issue: issued.value.fact, to: 'Ludmila Stannard, Quellmark Deep Mine Cooperative', how: 'e-mail', at: secondsAfter(issuedAt, 600) } })
   await appendAll(store, script.written)
 }
