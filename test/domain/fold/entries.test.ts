@@ -33,6 +33,8 @@ test('rule 2: a correction supersedes, the old value stays, and the signature ov
   expect(record?.corrections.map((one) => one.id)).toEqual([correction.id])
   expect(broken.signatures[0]).toMatchObject({ state: 'broken', brokenBy: correction.id })
   expect(broken.missing).toContain('Signature "measured" by inspector does not stand over 1 of 1 records.')
+  job.sign('05', '05-12 09:12:30', [correction.id], 'measured', 'inspector')
+  expect(attemptOf(fold(job.facts, '05-12 09:12:40'), '05').records[0]?.signedBy).toEqual([])
   job.sign('05', '05-12 09:13', [clean.id, correction.id], 'measured', 'inspector')
   expect(attemptOf(fold(job.facts, '05-12 09:14'), '05').records[0]?.signedBy).toHaveLength(1)
 })
@@ -114,6 +116,8 @@ test('rule 21: two records of one watch by two devices stand beside each other u
   const decided = fold(job.facts, '05-12 13:20')
   expect(decided.conflicts[0]?.resolved).not.toBeNull()
   expect(attemptOf(decided, '09').records.map((one) => [one.fact.id, one.overruledBy])).toEqual([[drip.id, null], [dry.id, drip.id]])
+  job.make(REPAIR, 'governs-chosen', '05-12 13:30', { point: '09', attempt: 1, record: dry.id, over: [drip.id], reason: 'the drip was another line' })
+  expect(attemptOf(fold(job.facts, '05-12 13:40'), '09').records.map((one) => one.overruledBy)).toEqual([dry.id, null])
 })
 
 test('rule 23: a photo that is not accepted is kept and a new one is asked for', () => {

@@ -124,6 +124,16 @@ test('rule 19: a release that was valid when its step was done is used, and a la
   expect(['05', '06', '09'].map((no) => stateOf(job, '05-14 09:00', no))).toEqual(['used', 'used', 'used'])
 })
 
+test('rule 19: a clock that runs out while the step goes on leaves the release that was in force when the step began', () => {
+  const job = smallJob()
+  prepared(job)
+  wrapped(job)
+  const first = job.facts.findIndex((fact) => fact.kind === 'recorded' && fact.body.point === '02')
+  job.facts.splice(first, 1)
+  job.record('02', 1, '05-12 07:20', permit('05-12 11:33'), { by: 'maren' })
+  expect(stateOf(job, '05-12 12:00', '02')).toBe('used')
+})
+
 test('rule 19: a withdrawal takes even a used release', () => {
   const job = smallJob()
   const { releases } = prepared(job)
