@@ -1,5 +1,5 @@
-import { measured } from '@/lib/domain/reading'
 import type { Fact } from '@/lib/domain/facts/fact-kinds'
+import { measured } from '@/lib/domain/reading'
 import { K, L1, QI, QJ, S } from '@/lib/server/demo/demo-people'
 import { chalkGrid, gridReadings } from '@/lib/server/demo/demo-readings'
 import { at } from '@/lib/server/demo/demo-time'

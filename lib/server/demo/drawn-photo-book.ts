@@ -1,5 +1,5 @@
-import type { PhotoStore } from '@/lib/photo/photo-store'
 import { DEFAULT_PHOTO_LIMITS } from '@/lib/photo/photo-intake'
+import type { PhotoStore } from '@/lib/photo/photo-store'
 import { takeInPhoto } from '@/lib/photo/take-in'
 import { photoBodyOf } from '@/lib/server/commands/photo-body'
 import { demoFacts } from './demo-facts'
@@ -19,7 +19,7 @@ export function demoDrawings(): PhotoDrawing[] {
 }
 
 /**
- * Draw every photo of the demo and take it in as any photo is taken in.
+ * Draw every photo of the demo and take it in as every photo is.
  * @throws Error when a drawing is refused at intake, or the photo store is lost
  */
 export async function drawnPhotoBook(store: PhotoStore): Promise<PhotoBook> {

@@ -1,6 +1,6 @@
 import type { z } from 'zod'
-import { type FactKind, type FactOf, parseFact, type BODIES, type Fact } from '@/lib/domain/facts/fact-kinds'
 import { PersonId } from '@/lib/domain/facts/fact'
+import { type BODIES, type Fact, type FactKind, type FactOf, parseFact } from '@/lib/domain/facts/fact-kinds'
 import { instantOf, type Moment } from '@/lib/domain/time'
 import { deviceOf } from './demo-devices'
 import { secondsAfter } from './demo-time'

@@ -17,6 +17,7 @@ type How = Partial<Pick<Line<'recorded'>, 'enteredAt' | 'enteredBy' | 'late' | '
 export type Closing = { attempt?: number; signs: [person: string, meaning: Meaning][]; releases: [party: Party, person: string][]; scope?: Scope; submittedBy: string }
 
 const WHOLE: Scope = { kind: 'whole' }
+const STEP_SECONDS = 8
 
 /** The hand that writes one repair's facts: each act in the order of its receipt. Signatures cover the exact digests of what stands at the point. */
 export function scriptRepair(script: FactScript, number: string, photos: PhotoBook) {
@@ -71,8 +72,11 @@ export function scriptRepair(script: FactScript, number: string, photos: PhotoBo
     },
     /** Sign in turn, submit, release in turn, some seconds apart; gives the releases. */
     close(point: string, at: Moment, { attempt = 1, signs, releases, scope = WHOLE, submittedBy }: Closing): FactOf<'released'>[] {
-      let second = 0
-      const next = () => secondsAfter(at, (second += 8))
+      let step = 0
+      const next = () => {
+        step += 1
+        return secondsAfter(at, step * STEP_SECONDS)
+      }
       if (signs.some(([person]) => demoPerson(person).role === 'client')) hand.answer(point, at, submittedBy, { outcome: 'attended' })
       for (const [person, meaning] of signs) hand.sign(point, next(), person, meaning, { attempt })
       hand.submit(point, next(), submittedBy, attempt)

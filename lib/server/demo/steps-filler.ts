@@ -3,8 +3,8 @@ import { COMPLETIONS } from './completions'
 import { K, L1, QI, T1 } from './demo-people'
 import { degC, fillerReadings, grams, listReadings, mm } from './demo-readings'
 import { at, secondsAfter } from './demo-time'
-import { recordClimate } from './steps-surface'
 import type { OnRepair } from './steps-before'
+import { recordClimate } from './steps-surface'
 
 /** Point 10: the filler's mix, one kit weighed. */
 export function stepFillerMix({ hand, figures, number }: OnRepair) {
