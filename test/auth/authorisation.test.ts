@@ -1,23 +1,33 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import type { StreamId } from '@/lib/domain/facts/fact'
 import { ROLES } from '@/lib/domain/roles'
-import { actorOf } from '@/lib/server/auth/actor'
+import { type Actor, actorOf } from '@/lib/server/auth/actor'
 import { openDesk } from '@/lib/server/commands/open-desk'
 import type { Tried } from './authorisation-row'
 import { ACTION_ROWS, OPEN, ROUTE_ROWS } from './authorisation-table'
 import { builtActions, builtPaths, filesWithInnerActions, isBuilt, writtenActions, writtenPaths } from './entries'
+import { OPEN_PAGES, PAGE_ROWS } from './page-rows'
 import { openPreparedWorld } from './prepared-world'
 
 const rows = [...ACTION_ROWS, ...ROUTE_ROWS]
 const known = new Set([...rows.map((row) => row.name), ...Object.keys(OPEN)])
+const knownPages = new Set([...PAGE_ROWS.map((row) => row.path), ...Object.keys(OPEN_PAGES)])
+const OF_TENANT_A = /Person |"R-1"|MDW-250|FP-1|N-raised|HD-1|Dewatering|Wet lay-up|short plan/
 const REFUSED_FOR_ROLE = ['not-allowed', 'not-own-role', 'meaning-not-for-role']
 
-describe('every action and route has a row', () => {
+/** Every role at once in the project of tenant A. */
+function allRoles(actor: Actor): Actor['grants'] {
+  return ROLES.flatMap((role) => actor.grants.map((grant) => ({ ...grant, role })))
+}
+
+describe('every action, route and page has a row', () => {
   test('as written', () => {
     expect([...writtenActions(), ...writtenPaths('route')].filter((name) => !known.has(name))).toEqual([])
     expect(
       rows.filter((row) => ![...writtenActions(), ...writtenPaths('route')].includes(row.name)).map((row) => row.name),
     ).toEqual([])
+    expect(writtenPaths('page').filter((path) => !knownPages.has(path))).toEqual([])
+    expect(PAGE_ROWS.filter((row) => !writtenPaths('page').includes(row.path)).map((row) => row.path)).toEqual([])
     expect(filesWithInnerActions()).toEqual(['app/(work)/layout.tsx'])
   })
 
@@ -29,6 +39,7 @@ describe('every action and route has a row', () => {
     ]
     expect(found.length).toBeGreaterThan(ROUTE_ROWS.length)
     expect(found.filter((name) => !known.has(name))).toEqual([])
+    expect(builtPaths('page').filter((path) => !knownPages.has(path) && !path.startsWith('/_'))).toEqual([])
   })
 })
 
@@ -42,6 +53,17 @@ describe('who is refused', () => {
     }
   })
   afterAll(() => world.store.remove())
+
+  // Before anything else: a stranger's own drafts of the same name must not be mistaken for tenant A's.
+  test.each(PAGE_ROWS)('$path: a reader of another tenant sees nothing of this one', async ({ load }) => {
+    const readingOf = async (actor: Actor) => {
+      const desk = await openDesk(actor)
+      return { desk, actor, roles: actor.rolesOn('any', desk.today(null)) }
+    }
+    expect(JSON.stringify(await load(await readingOf(world.foreign))) ?? '').not.toMatch(OF_TENANT_A)
+    const own = actorOf({ ...(await world.of('QI')), grants: allRoles(await world.of('QI')) })
+    expect(JSON.stringify(await load(await readingOf(own)))).toMatch(OF_TENANT_A)
+  })
 
   test.each(rows)('$name: a caller of another tenant finds nothing and changes nothing', async ({ run, input }) => {
     const before = await world.count()
