@@ -10,6 +10,7 @@ type Line = { says: string; kinds: FactKind[]; file: string; title: string; toCo
 const line = (says: string, kinds: FactKind[], file: string, title: string, toCome?: string): Line => ({ says, kinds, file, title, ...(toCome && { toCome }) })
 const ENTRIES = 'domain/fold/entries.test.ts'
 const FALLS = 'domain/fold/falls.test.ts'
+const PASSED = 'domain/fold/passed-holds.test.ts'
 const HOLDS = 'domain/fold/holds.test.ts'
 const ACCEPTANCE = 'domain/fold/acceptance.test.ts'
 const READINGS = 'domain/fold/readings.test.ts'
@@ -32,9 +33,9 @@ const RULES: Line[] = [
   line('meaning of a signature', ['signed'], ENTRIES, 'rule 12: a signature has a meaning and is tied to the digest of what was signed'),
   line('no self-release', ['released', 'signed'], HOLDS, 'rule 13: who did the work does not release it, unless the plan says so'),
   line('partial release', ['released'], HOLDS, 'rule 14: a release of an area or up to a step leaves the rest blocked'),
-  line('hold passed without release', ['recorded', 'released'], FALLS, 'rule 15: work begun without a release in force is a passed hold, and a release given later does not cure it'),
+  line('hold passed without release', ['recorded', 'released'], PASSED, 'rule 15: work begun without a release in force is a passed hold, and a release given later does not cure it'),
   line('witness absent', ['notice-sent', 'notice-answered', 'waived'], HOLDS, 'rule 16: a client’s hold is never released by silence, only by the client or a waiver in writing before the step'),
-  line('rework keeps the failure', ['attempt-opened'], FALLS, 'rule 17: rework keeps the failure: the failed attempt stays beside the one that passes'),
+  line('rework keeps the failure', ['attempt-opened'], PASSED, 'rule 17: rework keeps the failure: the failed attempt stays beside the one that passes'),
   line('order of facts', ['recorded'], `${JUDGE}/judge-points.test.ts`, 'order of facts'),
   line('a pass does not outlive its cause', ['event-noted', 'release-withdrawn'], FALLS, 'rule 19: a release that was valid when its step was done is used, and a later lapse does not touch it'),
   line('lapse while offline', ['released', 'conflict-noted'], ENTRIES, 'rule 20: a release observed before the step and received after it is marked'),

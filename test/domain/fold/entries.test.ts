@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import type { FactId } from '@/lib/domain/facts/fact'
+import { type FactId, Sha256 } from '@/lib/domain/facts/fact'
 import { mayCorrect } from '@/lib/domain/fold/may-correct'
 import { attemptOf, cleanliness, fold, hardness, m, prepared, releaseOf, REPAIR, smallJob, watch, wrapped } from './small-job'
 import { at, person, receipt } from './fact-maker'
@@ -91,7 +91,7 @@ test('rule 11: readings equal to an earlier grid and impossible speed are listed
 test('rule 12: a signature has a meaning and is tied to the digest of what was signed', () => {
   const job = smallJob()
   prepared(job)
-  const differs = (): never => '0'.repeat(64) as never
+  const differs = () => Sha256.parse('0'.repeat(64))
   expect(attemptOf(fold(job.facts, '05-12 12:00'), '05').signatures[0]).toMatchObject({ state: 'stands', fact: { body: { meaning: 'measured', name: 'tobias' } } })
   expect(attemptOf(fold(job.facts, '05-12 12:00', { sha256Of: differs }), '05').signatures[0]?.state).toBe('broken')
 })
