@@ -8,12 +8,22 @@ const FILES: Record<Face, string> = { regular: 'DejaVuSansCondensed.ttf', bold: 
 
 export type Faces = { files: Record<Face, FontFile>; metrics: FontMetrics }
 
+let loaded: Promise<Faces> | null = null
+
 /**
- * Load the dossier's typefaces from the installed font package, found from the working folder upwards.
+ * The dossier's typefaces from the installed font package, found from the working folder upwards; read once in a process.
  * @throws Error when the package is not installed there
  */
-export async function loadFaces(from = process.cwd()): Promise<Faces> {
-  const folder = fontFolder(from)
+export function loadFaces(): Promise<Faces> {
+  loaded ??= readFaces().catch((error: unknown) => {
+    loaded = null
+    throw error
+  })
+  return loaded
+}
+
+async function readFaces(): Promise<Faces> {
+  const folder = fontFolder(process.cwd())
   const load = async (face: Face): Promise<FontFile> => readFontFile(await readFile(join(folder, FILES[face])))
   const files = { regular: await load('regular'), bold: await load('bold'), mono: await load('mono') }
   return { files, metrics: metricsOf(files) }

@@ -1,0 +1,122 @@
+import { fork } from 'node:child_process'
+import { createHash } from 'node:crypto'
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { open, readFile } from 'node:fs/promises'
+import { tmpdir } from 'node:os'
+import { dirname, join } from 'node:path'
+import { fileURLToPath } from 'node:url'
+import { FactId, StreamId } from '@/lib/domain/facts/fact'
+import type { FactOf } from '@/lib/domain/facts/fact-kinds'
+import { PhotoIntakeBody } from '@/lib/domain/facts/repair-bodies'
+import { foldRepair } from '@/lib/domain/fold/fold-repair'
+import type { PhotoState } from '@/lib/domain/fold/repair-state'
+import { buildDossier } from '@/lib/dossier/build-dossier'
+import { createFolderPhotoStore } from '@/lib/photo/folder-photo-store'
+import { pictureEngine } from '@/lib/photo/picture-engine'
+import { demoFacts } from '@/lib/server/demo/demo-facts'
+import { DEMO_START } from '@/lib/server/demo/demo-time'
+
+const PHOTO_COUNT = 1000
+const SCENES = 20
+const ROUNDS = 3
+const BOUND = 2.5
+const MOST_MB = 300
+const SIZE = { widthPx: 1344, heightPx: 1008 } as const
+
+type Answer = { ms: number; peakMB: number; sizeBytes: number; pageCount: number }
+
+/**
+ * Measure the build of a dossier with 1,000 ready renditions, in a process of its own, against reading, hashing and writing the same bytes with a sync in the same run. The
+ * ratio is of the fastest of three rounds, each of both in turn; a peak of memory over 300 MB counts as a ratio over the bound.
+ */
+export async function benchDossier(): Promise<{ name: string; ratio: number; bound: number; lines: string[] }> {
+  const folder = mkdtempSync(join(tmpdir(), 'bench-dossier-'))
+  try {
+    const digests = await makeRenditions(folder)
+    writeFileSync(join(folder, 'digests.json'), JSON.stringify(digests))
+    const [floors, answers]: [number[], Answer[]] = [[], []]
+    for (let round = 0; round < ROUNDS; round++) {
+      floors.push(await floorMs(folder, digests))
+      answers.push(await buildInChild(folder))
+    }
+    const floor = Math.min(...floors)
+    const build = Math.min(...answers.map((one) => one.ms))
+    const peakMB = Math.max(...answers.map((one) => one.peakMB))
+    const [{ sizeBytes, pageCount } = { sizeBytes: 0, pageCount: 0 }] = answers
+    const lines = [
+      `floor ${(floor / 1000).toFixed(2)} s (1,000 renditions read, hashed and written with a sync)`,
+      `build ${(build / 1000).toFixed(2)} s for ${pageCount} sheets, ${(sizeBytes / 1e6).toFixed(0)} MB; ratio ${(build / floor).toFixed(2)}`, `peak memory ${peakMB.toFixed(0)} MB of ${MOST_MB}`,
+    ]
+    return { name: 'dossier of 1,000 photos', ratio: Math.max(build / floor, peakMB > MOST_MB ? (BOUND * peakMB) / MOST_MB : 0), bound: BOUND, lines }
+  } finally {
+    rmSync(folder, { recursive: true })
+  }
+}
+
+/** Twenty scenes with the bytes of real renditions (about 0.35 MB), each reuse made another file by a comment segment. */
+async function makeRenditions(folder: string): Promise<string[]> {
+  const store = createFolderPhotoStore(join(folder, 'photos'))
+  const scenes = await Promise.all(Array.from({ length: SCENES }, (_, at) => pictureEngine({ create: { width: 700 + at, height: 525, channels: 3, background: '#808080', noise: { type: 'gaussian', mean: 128, sigma: 34 } } }).png({ compressionLevel: 0 }).toBuffer().then((png) => pictureEngine(png).resize(SIZE.widthPx, SIZE.heightPx, { fit: 'fill' }).jpeg({ quality: 80 }).toBuffer())))
+  return Array.from({ length: PHOTO_COUNT }, (_, at) => {
+    const scene = scenes[at % SCENES] ?? Buffer.alloc(0)
+    const comment = Buffer.from(`photo ${at}`)
+    const bytes = Buffer.concat([scene.subarray(0, 2), Buffer.from([0xff, 0xfe, 0, comment.length + 2]), comment, scene.subarray(2)])
+    const sha256 = createHash('sha256').update(bytes).digest('hex')
+    mkdirSync(dirname(store.path(sha256)), { recursive: true })
+    writeFileSync(store.path(sha256), bytes)
+    return sha256
+  })
+}
+
+async function floorMs(folder: string, digests: readonly string[]): Promise<number> {
+  const store = createFolderPhotoStore(join(folder, 'photos'))
+  const path = join(folder, 'floor')
+  const started = performance.now()
+  const file = await open(path, 'w')
+  for (const sha256 of digests) {
+    const bytes = await readFile(store.path(sha256))
+    createHash('sha256').update(bytes).digest('hex')
+    await file.writeFile(bytes)
+  }
+  await file.sync()
+  await file.close()
+  const ms = performance.now() - started
+  rmSync(path)
+  return ms
+}
+
+function buildInChild(folder: string): Promise<Answer> {
+  return new Promise((resolve, reject) => {
+    const child = fork(fileURLToPath(import.meta.url), [folder])
+    child.on('message', (answer) => resolve(answer as Answer))
+    child.on('error', reject)
+    child.on('exit', (code) => code !== 0 && reject(new Error(`The build ended with ${code}`)))
+  })
+}
+
+async function buildAndAnswer(folder: string): Promise<void> {
+  const digests: string[] = JSON.parse(readFileSync(join(folder, 'digests.json'), 'utf8'))
+  const facts = demoFacts().facts.map((one) => one.fact)
+  const state = foldRepair(facts, StreamId.parse('repair:MD-0041'), DEMO_START)
+  const photos = digests.map(photoState)
+  const points = state.points.map((point) => (point.no === '17' ? { ...point, attempts: point.attempts.map((attempt) => ({ ...attempt, photos })) } : { ...point, attempts: point.attempts.map((attempt) => ({ ...attempt, photos: [] })) }))
+  const started = performance.now()
+  const path = join(folder, 'dossier.pdf')
+  const built = await buildDossier({ state: { ...state, points }, facts, receipts: new Map(), sha256Of: new Map(), head: { kind: 'for review' }, organisation: 'Bench', isDemo: true }, createFolderPhotoStore(join(folder, 'photos')), path)
+  const ms = performance.now() - started
+  if (built.unreadablePhotos.length > 0) throw new Error('A rendition could not be used')
+  rmSync(path)
+  process.send?.({ ms, peakMB: process.resourceUsage().maxRSS / 1024, sizeBytes: built.sizeBytes, pageCount: built.pageCount } satisfies Answer)
+}
+
+function photoState(sha256: string, at: number): PhotoState {
+  const part = { sha256, sizeBytes: 1, ...SIZE }
+  const photo = PhotoIntakeBody.parse({
+    ...part, mediaType: 'image/jpeg', rendition: part, thumb: part, claims: { takenAt: '2026-05-13T08:05:00', offset: '+01:00', latitude: null, longitude: null, camera: null, hasOriginalMetadata: true },
+    measures: { sharpness: 1, meanLightness: 0.5, shareDark: 0, shareBright: 0, dHash: '0'.repeat(16), pHash: '0'.repeat(16) },
+  })
+  const fact = { v: 1, id: FactId.parse(`0190a000-0000-7000-8000-${String(at).padStart(12, '0')}`), stream: 'repair:MD-0041', kind: 'photo-attached', observedAt: '2026-05-13T08:05:00+01:00', observedBy: 'tobias-wrenfield', enteredAt: '2026-05-13T08:05:00+01:00', enteredBy: 'tobias-wrenfield', device: { id: 'tablet', clockOffsetMs: 0 }, body: { point: '17', attempt: 1, photo, caption: `Finished wrap, view ${at + 1}` } }
+  return { fact: fact as unknown as FactOf<'photo-attached'>, judged: null, flags: [] }
+}
+
+if (process.argv[1] === fileURLToPath(import.meta.url) && process.send && process.argv[2]) await buildAndAnswer(process.argv[2])
