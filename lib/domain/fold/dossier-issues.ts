@@ -1,4 +1,4 @@
-import { streamKind, type StreamId } from '../facts/fact'
+import type { FactId, StreamId } from '../facts/fact'
 import type { Fact, FactOf } from '../facts/fact-kinds'
 import { instantOf } from '../time'
 import { ofKind } from './order-facts'
@@ -17,9 +17,10 @@ const CHANGING: ReadonlySet<Fact['kind']> = new Set(['batch-recalled', 'batch-qu
 
 /**
  * Facts that the last issued dossier does not show: of the repair and its nonconformances, and changes in the streams of what was used. The
- * handover hands that issue over, so its own point does not make it out of date.
+ * handover hands that issue over, so its own point does not make it out of date. A corrected qualification counts when it put a result in doubt.
+ * @param doubts facts that put a result of this repair in question
  */
-export function factsAfterIssue(ground: RepairGround, issues: readonly IssueState[], uses: readonly Use[]): Fact[] {
+export function factsAfterIssue(ground: RepairGround, issues: readonly IssueState[], uses: readonly Use[], doubts: ReadonlySet<FactId>): Fact[] {
   const last = issues.at(-1)
   if (!last) return []
   const handover = new Set(ground.plans.flatMap((plan) => plan.body.body.points.filter((point) => point.records.some((one) => one.type === 'handover')).map((point) => point.no)))
@@ -30,7 +31,7 @@ export function factsAfterIssue(ground: RepairGround, issues: readonly IssueStat
     if (fact.stream === ground.stream) return !('point' in fact.body && fact.kind !== 'nonconformance-raised' && fact.body.point !== undefined && handover.has(fact.body.point))
     if (ncrs.has(fact.stream)) return true
     if (!used.has(fact.stream)) return false
-    return CHANGING.has(fact.kind) || (fact.kind === 'qualification-recorded' && fact.body.corrects !== undefined && streamKind(fact.stream) === 'person')
+    return CHANGING.has(fact.kind) || (fact.kind === 'qualification-recorded' && doubts.has(fact.id))
   })
 }
 

@@ -38,6 +38,7 @@ export function foldRepair(facts: readonly Fact[], stream: StreamId, asOf: Momen
   const acceptance = acceptanceState(ground)
   const issues = dossierIssues(ground)
   const uses = usesOf(ground)
+  const doubts = new Set(points.flatMap((point) => point.attempts.flatMap((attempt) => attempt.questions.map((one) => one.cause))))
   const answers = ofKind(ground.own, 'notice-answered')
   const replies = ofKind(ground.own, 'query-answered')
   const notices = ofKind(ground.own, 'notice-sent').map((fact) => ({ fact, answer: answers.findLast((one) => one.body.notice === fact.id) ?? null }))
@@ -53,7 +54,7 @@ export function foldRepair(facts: readonly Fact[], stream: StreamId, asOf: Momen
     design: designAt(ground, null), defect: presentDefect(ground), points,
     windows: [...judged.values()].flatMap(({ slot, windows }) => windows.filter((one) => slot.closedAt === null || HAS_ENDED.has(one.state))),
     nonconformances: ground.nonconformances, acceptance, status: repairStatus(ground, acceptance, issues),
-    revisionDue: factsAfterIssue(ground, issues, uses).length > 0, issues, uses,
+    revisionDue: factsAfterIssue(ground, issues, uses, doubts).length > 0, issues, uses,
     missing: missingList(ground, { points, acceptance, conflicts, notices, queries, uses, slots }),
     conflicts, notices, waivers: ofKind(ground.own, 'waived'), queries,
     remarkable: remarkableList(ground, points, conflicts),
