@@ -50,7 +50,7 @@ export function DoorForm({ action, fields, hidden = {}, submit, children }: Prop
           />
           {wrong[name] && (
             <p className="wrong" id={`${name}-wrong`}>
-              {wrong[name].join('. ')}
+              {sentence(wrong[name])}
             </p>
           )}
         </div>
@@ -60,4 +60,8 @@ export function DoorForm({ action, fields, hidden = {}, submit, children }: Prop
       </button>
     </form>
   )
+}
+
+function sentence(problems: readonly string[]): string {
+  return problems.map((problem) => `${problem.charAt(0).toUpperCase()}${problem.slice(1)}.`).join(' ')
 }

@@ -14,7 +14,7 @@ export const OPEN: Readonly<Record<string, string>> = {
   setUpAction: 'the door of an empty store: it asks for the one-time code',
   acceptInvitationAction: 'the door of an invited person: it asks for the link’s token',
   leave: 'ends the caller’s own session',
-  '/api/auth/[...all]': 'sign-in, sign-out and one’s own session; every other path of the library is closed',
+  '/api/auth/[...all]': 'sign-in and sign-out; every other path of the library is closed',
   '/api/clock': 'tells the time to whoever is signed in',
 }
 

@@ -38,6 +38,7 @@ describe('every action, route and page has a row', () => {
       ...builtPaths('route').filter((path) => path.startsWith('/api/')),
     ]
     expect(found.length).toBeGreaterThan(ROUTE_ROWS.length)
+    expect(builtActions().filter((name) => name.startsWith('inside'))).toEqual(['inside app/(work)/layout.tsx'])
     expect(found.filter((name) => !known.has(name))).toEqual([])
     expect(builtPaths('page').filter((path) => !knownPages.has(path) && !path.startsWith('/_'))).toEqual([])
   })

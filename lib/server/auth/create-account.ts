@@ -9,16 +9,21 @@ import { PersonId } from '@/lib/domain/facts/fact'
 import { done, type Result, refused } from '@/lib/domain/result'
 import { PASSWORD_LENGTH } from './auth'
 
+const PERSON_ID = /^[A-Za-z0-9][A-Za-z0-9._-]{0,60}$/
+
 /** What an account needs. The e-mail address only names the account: nothing is ever sent to it. */
 export const NewAccount = z.strictObject({
-  name: z.string().trim().min(1).max(120),
+  name: z.string().trim().min(1, 'the name is missing').max(120),
   email: z
-    .email()
+    .email('an address such as name@example.org')
     .max(254)
     .transform((text) => text.toLowerCase()),
   password: z.string().min(PASSWORD_LENGTH.min, `at least ${PASSWORD_LENGTH.min} characters`).max(PASSWORD_LENGTH.max),
   tenant: z.string().min(1),
-  personId: PersonId,
+  personId: z
+    .string()
+    .regex(PERSON_ID, 'letters, digits, dots and hyphens, starting with a letter or digit')
+    .pipe(PersonId),
 })
 export type NewAccount = z.input<typeof NewAccount>
 
@@ -65,17 +70,15 @@ export async function insertAccount(
     .returning({ userId: accountPersons.userId })
   if (persons.length === 0) return refused({ code: 'person-has-account' })
   await tx.insert(user).values({ id: userId, name: made.name, email: made.email, createdAt: now, updatedAt: now })
-  await tx
-    .insert(account)
-    .values({
-      id: randomUUID(),
-      accountId: userId,
-      providerId: 'credential',
-      userId,
-      password: made.passwordHash,
-      createdAt: now,
-      updatedAt: now,
-    })
+  await tx.insert(account).values({
+    id: randomUUID(),
+    accountId: userId,
+    providerId: 'credential',
+    userId,
+    password: made.passwordHash,
+    createdAt: now,
+    updatedAt: now,
+  })
   await tx
     .insert(member)
     .values({ id: randomUUID(), organizationId: made.tenant, userId, role: 'member', createdAt: now })

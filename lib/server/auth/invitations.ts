@@ -23,16 +23,14 @@ export async function keepInvitation(db: Queries, invited: Invited): Promise<{ t
   const token = randomBytes(24).toString('base64url')
   const now = new Date()
   const expiresAt = new Date(now.getTime() + FORTNIGHT_MS)
-  await db
-    .insert(verification)
-    .values({
-      id: randomUUID(),
-      identifier: identifierOf(token),
-      value: JSON.stringify(invited),
-      expiresAt,
-      createdAt: now,
-      updatedAt: now,
-    })
+  await db.insert(verification).values({
+    id: randomUUID(),
+    identifier: identifierOf(token),
+    value: JSON.stringify(invited),
+    expiresAt,
+    createdAt: now,
+    updatedAt: now,
+  })
   return { token, expiresAt }
 }
 

@@ -15,8 +15,8 @@ import { insertAccount, NewAccount } from './create-account'
 import { matchingCode, needsSetup } from './setup-code'
 
 const SetUp = z.strictObject({
-  code: z.string().trim().min(1).max(64),
-  organisation: z.string().trim().min(2).max(120),
+  code: z.string().trim().min(1, 'the code is missing').max(64),
+  organisation: z.string().trim().min(2, 'the name is missing').max(120),
   utcOffset: z.string().regex(/^[+-]\d{2}:\d{2}$/, 'an offset such as +01:00'),
   ...NewAccount.pick({ name: true, email: true, password: true, personId: true }).shape,
 })

@@ -4,7 +4,10 @@ import { z } from 'zod'
 import { done, type Result, refused } from '@/lib/domain/result'
 import { loadRuntime } from '@/lib/server/runtime/runtime'
 
-const SignIn = z.strictObject({ email: z.string().trim().min(1).max(254), password: z.string().min(1).max(128) })
+const SignIn = z.strictObject({
+  email: z.string().trim().min(1, 'the address is missing').max(254),
+  password: z.string().min(1, 'the password is missing').max(128),
+})
 
 export type SignInRefusal =
   | { code: 'invalid'; fields: Record<string, string[]> }

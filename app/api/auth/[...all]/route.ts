@@ -1,7 +1,10 @@
 import { loadRuntime } from '@/lib/server/runtime/runtime'
 
-/** The few paths of the sign-in library that are open; accounts and organisations are made by our own use cases only. */
-const OPEN = new Set(['GET /api/auth/get-session', 'POST /api/auth/sign-in/email', 'POST /api/auth/sign-out'])
+/**
+ * The few paths of the sign-in library that are open: accounts and organisations are made by our own use cases only, and a session's token is not told
+ * to scripts.
+ */
+const OPEN = new Set(['POST /api/auth/sign-in/email', 'POST /api/auth/sign-out'])
 
 async function pass(request: Request): Promise<Response> {
   const path = new URL(request.url).pathname.replace(/\/+$/, '')
