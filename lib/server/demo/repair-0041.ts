@@ -73,6 +73,5 @@ function curedAndTested(on: On0041): void {
   recordChecklist(on, at('05-13', '11:12'), '10', '2027-05-13', 'LBL-0041')
   hand.close('19', at('05-13', '11:18'), { signs: [[QI, 'accepted'], [K, 'accepted']], submittedBy: QI, releases: [['crew', L1], ['inspector', QI], ['client', K]] })
   hand.write('accepted', at('05-13', '11:20'), QI, { kind: 'accepted', lifeYears: decimal('10'), lifeFrom: '2026-05-13', nextInspectionOn: '2027-05-13', restrictions: RESTRICTIONS, conditions: [], heads: hand.heads() })
-  laterNotices(on, '05-13')
   stepHandover(on, at('05-15', '16:00'))
 }

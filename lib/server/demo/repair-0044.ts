@@ -96,6 +96,5 @@ function curedAndTested(on: OnRepair & { number: 'MD-0044' }): void {
   recordChecklist(on, at(DAY, '16:28'), '5', '2027-05-14', 'LBL-0044')
   hand.close('19', at(DAY, '16:36'), { signs: [[QI, 'accepted'], [K, 'accepted']], submittedBy: QI, releases: [['crew', L1], ['inspector', QI], ['client', K]] })
   hand.write('accepted', at(DAY, '16:40'), QI, { kind: 'accepted', lifeYears: decimal('5'), lifeFrom: '2026-05-14', nextInspectionOn: '2027-05-14', restrictions: RESTRICTIONS, conditions: [], heads: hand.heads() })
-  laterNotices(on, '05-14')
   stepHandover(on, at('05-16', '14:00'))
 }
