@@ -32,7 +32,8 @@ export function RegisterRowView({ line }: { line: RegisterLine }) {
         <div><dt>Next inspection</dt><dd>{due ? <span className={`mark ${due.tone}`}><Glyph name={due.glyph} />{due.word}</span> : null} {line.nextInspectionOn ?? 'not set'}</dd></div>
         <div><dt>Last inspection</dt><dd>{line.lastInspection ? `${line.lastInspection.on}, ${line.lastInspection.result}` : 'none yet'}</dd></div>
         <div><dt>Life</dt><dd>{line.lifeYears ? `${line.lifeYears.replace(/ yr$/, '')} yr` : 'not designed'}{line.lifeEndsOn ? `, to ${line.lifeEndsOn}` : ''}</dd></div>
-        <div><dt>Applied, accepted</dt><dd>{line.appliedOn ?? 'not yet'}, {line.acceptedAt?.slice(0, 10) ?? 'not yet'}</dd></div>
+        <div><dt>Applied</dt><dd>{line.appliedOn ?? 'not yet'}</dd></div>
+        <div><dt>Accepted</dt><dd>{line.acceptedAt?.slice(0, 10) ?? 'not yet'}</dd></div>
       </dl>
       {line.conditions.length > 0 || line.restrictions.length > 0 ? (
         <div className="register-more">

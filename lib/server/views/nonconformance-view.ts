@@ -29,7 +29,7 @@ function wordsOf(fact: Fact, names: Record<string, string>): [string, string] | 
   switch (fact.kind) {
     case 'nonconformance-raised': return ['Raised', fact.body.what]
     case 'contained': return ['Contained', fact.body.action]
-    case 'assessed': return ['Assessed', `${fact.body.finding}${fact.body.cause ? `. Cause: ${fact.body.cause}` : ''}`]
+    case 'assessed': return ['Assessed', `${fact.body.finding}${fact.body.cause ? ` Cause: ${fact.body.cause}` : ''}`]
     case 'disposition-proposed': return [`Proposed: ${fact.body.disposition}`, `${fact.body.what}${limitWords(fact.body.limits)}`]
     case 'disposition-approved': return [`Approved for the ${fact.body.party}`, fact.body.writing ? `in writing: ${fact.body.writing}` : '']
     case 'disposition-rejected': return ['Proposal rejected', fact.body.reason]
@@ -51,5 +51,5 @@ function wordsOf(fact: Fact, names: Record<string, string>): [string, string] | 
 export function limitWords(limits: { lifeYears?: { digits: number; scale: number } | undefined; nextInspectionOn?: string | undefined; other?: string | undefined } | undefined): string {
   if (!limits) return ''
   const parts = [limits.lifeYears ? `life ${showDecimal(limits.lifeYears)} yr` : null, limits.nextInspectionOn ? `next inspection ${limits.nextInspectionOn}` : null, limits.other ?? null].filter((one) => one !== null)
-  return parts.length > 0 ? `. Limits: ${parts.join(', ')}` : ''
+  return parts.length > 0 ? ` Limits: ${parts.join(', ')}.` : ''
 }

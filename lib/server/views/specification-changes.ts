@@ -16,6 +16,8 @@ export function changesOfSpecification(before: Specification, after: Specificati
   const put = (where: string, a: string | null, b: string | null) => { if (a !== b) changes.push({ where, before: a, after: b }) }
   const heads = [headOf(before), headOf(after)] as const
   for (const key of Object.keys(heads[1])) put(key, heads[0][key] ?? null, heads[1][key] ?? null)
+  for (const note of after.notes.filter((one) => !before.notes.includes(one))) put('Note', null, note)
+  for (const note of before.notes.filter((one) => !after.notes.includes(one))) put('Note', note, null)
   const old = new Map(before.criteria.map((one) => [one.id, one]))
   for (const criterion of after.criteria) {
     const was = old.get(criterion.id)
@@ -36,6 +38,6 @@ function wordsOf(criterion: Criterion): string {
 function headOf(body: Specification): Record<string, string> {
   return {
     Title: body.title, 'Leak arrest allowed': body.arrest.join(', '), Wrap: body.wrap, 'Decision rule': body.decisionRule, 'Dew point': body.dewPointFormula, 'Notice to witnesses': `${showDecimal(body.noticeHours)} h`,
-    'Wait for a witness': `${showDecimal(body.witnessWaitMinutes)} min`, 'Life counts from': body.lifeCountsFrom, 'Extended cures allowed': String(body.extendedCuresAllowed), 'Taps at a mark': body.tapRule, Notes: body.notes.join(' · '),
+    'Wait for a witness': `${showDecimal(body.witnessWaitMinutes)} min`, 'Life counts from': body.lifeCountsFrom, 'Extended cures allowed': String(body.extendedCuresAllowed), 'Taps at a mark': body.tapRule,
   }
 }

@@ -27,7 +27,7 @@ export default async function NonconformancePage({ params }: { params: Promise<{
       </div>
       <ProgressStrip state={state} />
       {state.isOpen ? <p className={`note ${state.blocksAcceptance ? 'warn' : ''}`}><strong>{state.blocksAcceptance ? 'It blocks acceptance while it is open.' : 'Engineer and client agreed that it does not block acceptance.'}</strong> <span>{body.blocks.length > 0 ? `Points blocked: ${body.blocks.join(', ')}.` : 'No other point is blocked.'}</span></p> : null}
-      <div className="two">
+      <div className="two wide-left">
         <div className="stack">
           <section className="sheet">
             <h2>What it is about</h2>

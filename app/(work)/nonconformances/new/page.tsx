@@ -27,7 +27,7 @@ export default async function RaisePage({ searchParams }: { searchParams: Promis
     { kind: 'remark', name: 'what', label: 'What is not as it should be, and where' },
     { kind: 'remark', name: 'requirement', label: 'What is required', hint: 'Clause and revision' },
     { kind: 'select', name: 'causeClass', label: 'Class of cause', options: ['unknown', 'method', 'material', 'person', 'instrument', 'weather', 'design', 'data'].map((one) => ({ id: one, label: one })) },
-    ...(repair ? [{ kind: 'several' as const, name: 'blocks', label: 'Points it blocks', hint: 'Acceptance is blocked while it is open, whatever is ticked', options: repair.points.map((one) => ({ id: one.no, label: `${one.no} ${one.plan.title}` })), optional: true as const }] : [{ kind: 'select' as const, name: 'repair', label: 'Repair', options: states.map((state) => ({ id: state.stream, label: `${state.number}, ${state.opened.body.line}` })), optional: true as const }]),
+    ...(repair ? [{ kind: 'several' as const, name: 'blocks', label: 'Points it blocks', hint: 'By their numbers in the plan. Acceptance is blocked while it is open, whatever is ticked.', options: repair.points.map((one) => ({ id: one.no, label: one.no })), optional: true as const }] : [{ kind: 'select' as const, name: 'repair', label: 'Repair', options: states.map((state) => ({ id: state.stream, label: `${state.number}, ${state.opened.body.line}` })), optional: true as const }]),
   ]
   const settled = { linked: [], evidence: attempt?.records.map((one) => one.fact.id).slice(-60) ?? [], ...(repair ? { repair: repair.stream } : { blocks: [] }), ...(point && attempt ? { point: point.no, attempt: attempt.attempt } : {}) }
   return (

@@ -31,10 +31,11 @@ export default async function SpecificationPage({ params, searchParams }: { para
           {view.changes !== null ? <section className="sheet"><h2>What {view.shown === 'draft' ? 'the draft' : `rev ${view.shown}`} changes</h2><ChangeTable changes={view.changes} /></section> : null}
           <section className="sheet">
             <h2>Criteria by point</h2>
+            <nav className="jump no-print" aria-label="Points">{view.byPoint.map(({ point }) => <a key={point} href={`#point-${point}`}>{point}</a>)}</nav>
             <table className="cards">
               <thead><tr><th>Clause</th><th>Criterion</th><th>Limit</th></tr></thead>
               {view.byPoint.map(({ point, criteria }) => (
-                <tbody key={point}>
+                <tbody key={point} id={`point-${point}`}>
                   <tr className="point-row"><th scope="rowgroup" colSpan={3}>Point {point}</th></tr>
                   {criteria.map((one) => <tr key={one.id}><td className="nowrap" data-label="Clause">{one.clause}</td><td>{one.title}<br /><span className="quiet small">{RULE_WORDS[one.kind as RuleKind]}</span></td><td data-label="Limit"><strong>{one.limit}</strong></td></tr>)}
                 </tbody>

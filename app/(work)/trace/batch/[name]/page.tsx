@@ -39,7 +39,7 @@ export default async function TraceBatchPage({ params }: { params: Promise<{ nam
       <TracedRepairs reading={reading} view={view} repairs={repairs.shown} />
       <section className="sheet">
         <h2>Every use</h2>
-        {uses.shown.length === 0 ? <EmptyNote title="It was used in no repair that you may read." /> : <UseTable uses={uses.shown} label={`Uses of batch ${view.number}`} />}
+        {uses.shown.length === 0 ? <EmptyNote title="It was used in no repair that you may read." /> : <UseTable as="batch" uses={uses.shown} label={`Uses of batch ${view.number}`} />}
         <HiddenUses count={uses.hiddenCount} />
       </section>
       <section className="sheet"><h2>Receipt, movements, quarantine and recall</h2><EventTrail events={view.movements} label={`Movements of batch ${view.number}`} /></section>

@@ -22,7 +22,7 @@ export function TracedRepairs({ reading, view, repairs }: { reading: ReadingDesk
             <h2><Link href={`/repairs/${one.number}`}>{one.number}</Link> <span className="quiet">{one.line}</span></h2>
             <span>{one.status}{one.registerNo ? `, register ${one.registerNo}` : ''}</span>
           </div>
-          <p>{one.attempts.length === 0 ? 'no use that stands' : `Point/attempt ${one.attempts.join(', ')}`} {one.isInQuestion ? <span className="mark question"><Glyph name="question" />In question</span> : null}</p>
+          <p>{attemptWords(one.attempts)} {one.isInQuestion ? <span className="mark question"><Glyph name="question" />In question</span> : null}</p>
           {one.receivers.length > 0 ? <p className="small quiet">Dossier went to {one.receivers.map((to) => `${to.to} (rev ${to.revision}, ${to.how})`).join('; ')}.</p> : null}
           {one.decisions.map((decision) => <p key={decision.at} className="note"><strong>Decided: {decision.decision}.</strong> <span>{decision.reason} ({decision.by}, {showMoment(decision.at)})</span></p>)}
           {mayDecide && view.recall ? (
@@ -39,4 +39,15 @@ export function TracedRepairs({ reading, view, repairs }: { reading: ReadingDesk
       ))}
     </section>
   )
+}
+
+/** `14/1` and `03/1` in words: points by attempt. */
+function attemptWords(attempts: readonly string[]): string {
+  if (attempts.length === 0) return 'no use on record'
+  const byAttempt = new Map<string, string[]>()
+  for (const text of attempts) {
+    const [point = '', attempt = ''] = text.split('/')
+    byAttempt.set(attempt, [...(byAttempt.get(attempt) ?? []), point])
+  }
+  return [...byAttempt].map(([attempt, points]) => `attempt ${attempt}, ${points.length === 1 ? 'point' : 'points'} ${points.join(', ')}`).join('; ')
 }

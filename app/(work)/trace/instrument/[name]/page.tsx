@@ -35,7 +35,7 @@ export default async function TraceInstrumentPage({ params, searchParams }: { pa
         <div className="sheet-head"><h2>Readings and other uses</h2><span className="quiet small">each with the certificate valid on that day</span></div>
         <PeriodForm period={period} />
         {uses.shown.length === 0 ? <EmptyNote title={period.from || period.to ? 'No use in this period.' : 'It was used in no repair that you may read.'} /> : (
-          <UseTable uses={uses.shown} label={`Uses of ${view.number}`} columns={[
+          <UseTable as="instrument" uses={uses.shown} label={`Uses of ${view.number}`} columns={[
             { head: 'Certificate then', cell: (line) => line.certificate ? <>{line.certificate} <span className="quiet small nowrap">to {line.certificateTo}</span></> : <strong className="fail">none in force</strong> },
             { head: 'Found', cell: (line) => line.found.length === 0 ? <span className="quiet">see the record</span> : line.found.map((text) => <p key={text} className="small">{text}</p>) },
           ]} />

@@ -30,7 +30,7 @@ export default async function TracePersonPage({ params, searchParams }: { params
       <PeriodForm period={period} />
       <section className="sheet">
         <div className="sheet-head"><h2>Work in repairs</h2><span className="quiet small">each with the qualification of that day</span></div>
-        {uses.shown.length === 0 ? <EmptyNote title="No work in this period." /> : <UseTable uses={uses.shown} label={`Work of ${view.name}`} columns={[{ head: 'Qualification then', cell: (line) => line.qualifications.length > 0 ? line.qualifications.map((text) => <p key={text} className="small">{text}</p>) : <span className="quiet">none on that day</span> }]} />}
+        {uses.shown.length === 0 ? <EmptyNote title="No work in this period." /> : <UseTable as="person" uses={uses.shown} label={`Work of ${view.name}`} columns={[{ head: 'Qualification then', cell: (line) => line.qualifications.length > 0 ? line.qualifications.map((text) => <p key={text} className="small">{text}</p>) : <span className="quiet">none on that day</span> }]} />}
         <HiddenUses count={uses.hiddenCount} />
       </section>
       <section className="sheet">

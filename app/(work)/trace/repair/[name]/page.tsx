@@ -25,7 +25,7 @@ export default async function TraceRepairPage({ params }: { params: Promise<{ na
           <section className="sheet" key={kind}>
             <h2>{HEADS[kind]}</h2>
             <table className="cards">
-              <thead><tr><th>{kind === 'person' ? 'Name' : 'Number'}</th><th>{kind === 'batch' ? 'Certificate' : kind === 'instrument' ? 'Certificate valid then' : 'Qualification'}</th><th>Used at</th></tr></thead>
+              <thead><tr><th>{kind === 'person' ? 'Name' : 'Number'}</th><th>{kind === 'batch' ? 'Certificate' : kind === 'instrument' ? 'Certificate valid then' : 'Qualification'}</th><th>{kind === 'person' ? 'Took part at' : 'Used at'}</th></tr></thead>
               <tbody>
                 {sources.map((one) => (
                   <tr key={one.of}>
