@@ -33,13 +33,14 @@ export function createFolderPhotoStore(folder: string): PhotoStore & { path(sha2
       if (await isFile(finalPath)) {
         if ((await digestOfFile(finalPath)) !== sha256)
           throw new Error(`The stored photo ${sha256} does not match its name; it was left as it is`)
-        return
+        // whoever stored it may not have come to this yet
+        return folders.settle(dirname(finalPath))
       }
       await writeSlots.run(async () => {
-        await folders.make(incoming)
-        await folders.make(dirname(finalPath))
+        await Promise.all([folders.prepare(incoming), folders.prepare(dirname(finalPath))])
         await writeSyncedObject({ sha256, source, temporaryPath: join(incoming, randomUUID()), finalPath })
       })
+      await folders.settle(dirname(finalPath))
     },
     async read(sha256) {
       return isSha256Hex(sha256) ? readFile(path(sha256)).catch(nullWhenAbsent) : null

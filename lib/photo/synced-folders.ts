@@ -1,43 +1,44 @@
 import { mkdir, open } from 'node:fs/promises'
 import { dirname } from 'node:path'
-
-/** Folders under a root that are made, and whose names are on the disk, before `make` settles. */
-export type SyncedFolders = { make(path: string): Promise<void> }
+import { createSlots } from '@/lib/photo/slots'
 
 /**
- * Make folders durably: each is made, then its parent synced, once in the life of this object; writers that ask for the
- * same folder wait for the same work.
- * @throws Error when the disk refuses; the next call tries again
+ * Folders below a root. `prepare` makes one with its parents; `settle` brings its entries to the disk, and those of each
+ * parent in which the name of a folder on the way may not be there yet.
+ */
+export type SyncedFolders = { prepare(path: string): Promise<void>; settle(path: string): Promise<void> }
+
+/**
+ * Keep folders below `root` durable with few syncs: parents are synced after the files, all at once, and once each in the
+ * life of this object. Both methods throw when the disk refuses; a later call tries again.
  */
 export function createSyncedFolders(root: string): SyncedFolders {
-  const known = new Map<string, Promise<void>>()
+  const named = new Set<string>()
+  // the first sync takes the disk's time and brings most of the others with it, so waiting side by side gains nothing
+  const oneAtATime = createSlots(1)
 
-  function make(path: string): Promise<void> {
-    const begun = known.get(path)
-    if (begun !== undefined) return begun
-    const work = makeOne(path)
-    known.set(path, work)
-    work.catch(() => known.delete(path))
-    return work
+  async function prepare(path: string): Promise<void> {
+    if (named.has(path)) return
+    const firstMade = await mkdir(path, { recursive: true })
+    if (firstMade === undefined) return
+    // only folders made just now are named above the root: the others need not be ours to open
+    for (let folder = root; folder.length >= firstMade.length; folder = dirname(folder))
+      await syncFolder(dirname(folder))
   }
 
-  async function makeOne(path: string): Promise<void> {
-    if (path !== root) await make(dirname(path))
-    const firstMade = await mkdir(path, { recursive: path === root }).catch((error: NodeJS.ErrnoException) => {
-      if (error.code !== 'EEXIST') throw error
+  async function settle(path: string): Promise<void> {
+    await oneAtATime.run(async () => {
+      const unnamed: string[] = []
+      for (let folder = path; folder !== root && !named.has(folder); folder = dirname(folder)) unnamed.push(folder)
+      for (const folder of [path, ...unnamed.map(dirname)]) await syncFolder(folder)
+      for (const folder of unnamed) named.add(folder)
     })
-    // above the root only what was made just now is synced: the rest may not be ours to open
-    if (path !== root || firstMade !== undefined) await syncFolder(dirname(firstMade ?? path))
   }
 
-  return { make }
+  return { prepare, settle }
 }
 
-/**
- * Bring a folder's entries to the disk.
- * @throws Error when the folder is gone or the disk refuses
- */
-export async function syncFolder(path: string): Promise<void> {
+async function syncFolder(path: string): Promise<void> {
   const folder = await open(path, 'r')
   try {
     await folder.sync()

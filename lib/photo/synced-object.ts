@@ -1,13 +1,11 @@
 import { createHash } from 'node:crypto'
 import { createReadStream } from 'node:fs'
 import { type FileHandle, open, rename, unlink } from 'node:fs/promises'
-import { dirname } from 'node:path'
 import type { PhotoSource } from '@/lib/photo/photo-store'
-import { syncFolder } from '@/lib/photo/synced-folders'
 
 /**
- * Write the source to `temporaryPath`, check its digest, sync it, rename it to `finalPath` and sync the folder there, so
- * that a power cut leaves the whole object or none. Both folders exist and lie in one file system.
+ * Write the source to `temporaryPath`, check its digest, sync it and rename it to `finalPath`, so that a power cut
+ * leaves the whole object or none under its name. Both folders exist and lie in one file system; the caller syncs them.
  * @throws RangeError when the source is not the bytes of `sha256`; nothing is left behind
  * @throws Error when the disk refuses; nothing is left behind
  */
@@ -32,14 +30,18 @@ export async function writeSyncedObject(object: {
     await unlink(temporaryPath).catch(() => undefined)
     throw error
   }
-  await syncFolder(dirname(finalPath))
 }
 
 async function copyInto(file: FileHandle, source: PhotoSource): Promise<string> {
   const hash = createHash('sha256')
   for await (const chunk of source instanceof Uint8Array ? [source] : createReadStream(source.path)) {
     hash.update(chunk)
-    await file.writeFile(chunk)
+    await writeWhole(file, chunk)
   }
   return hash.digest('hex')
+}
+
+/** In one call where the system takes all at once; a whole-file write would come back to the event loop every half megabyte. */
+async function writeWhole(file: FileHandle, chunk: Uint8Array): Promise<void> {
+  for (let at = 0; at < chunk.length; ) at += (await file.write(chunk, at)).bytesWritten
 }
