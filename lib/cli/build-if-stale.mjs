@@ -1,6 +1,7 @@
+import { spawnSync } from 'node:child_process'
 import { existsSync, readdirSync, statSync } from 'node:fs'
 import { join } from 'node:path'
-import { demand, root } from './install-if-stale.mjs'
+import { root } from './install-if-stale.mjs'
 
 const SOURCES = ['app', 'lib', 'db', 'public', 'proxy.ts', 'instrumentation.ts', 'next.config.mjs', 'package-lock.json', 'tsconfig.json']
 
@@ -8,7 +9,14 @@ const SOURCES = ['app', 'lib', 'db', 'public', 'proxy.ts', 'instrumentation.ts',
 export function buildIfStale() {
   const built = join(root, '.next', 'BUILD_ID')
   if (existsSync(built) && SOURCES.every((source) => newest(join(root, source)) <= statSync(built).mtimeMs)) return
-  demand(process.execPath, [join('node_modules', 'next', 'dist', 'bin', 'next'), 'build'], { stdio: ['ignore', 'ignore', 'inherit'], env: { ...process.env, NEXT_TELEMETRY_DISABLED: '1' } })
+  console.log('Building the app')
+  const next = join('node_modules', 'next', 'dist', 'bin', 'next')
+  const ran = spawnSync(process.execPath, [next, 'build'], { cwd: root, stdio: ['ignore', 'pipe', 'pipe'], maxBuffer: 64 * 1024 * 1024, env: { ...process.env, NODE_ENV: 'production', NEXT_TELEMETRY_DISABLED: '1' } })
+  if (ran.status === 0) return
+  process.stderr.write(ran.stdout)
+  process.stderr.write(ran.stderr)
+  console.error('underwrap: the app could not be built.')
+  process.exit(1)
 }
 
 function newest(path) {

@@ -1,3 +1,3 @@
 import { host } from './host.mjs'
 
-host('demo')
+await host('demo')

@@ -5,11 +5,16 @@ import { PlainError } from './plain-error'
 
 /**
  * Run `next start` until it ends or we are told to stop. `whenReady` is called once it answers.
- * @returns the exit code: 0 after a stop that was asked for
+ * @returns the exit code: 0 after a stop that was asked for, or when the app is served on this port already
  */
 export async function runWebServer(options: { port: string; whenReady(): void }): Promise<number> {
   const port = Number(options.port)
-  if (await isTaken(port)) throw new PlainError(`Port ${port} is taken: stop what runs there, or choose another with PORT.`)
+  if (await isTaken(port)) {
+    if (!(await isOurs(port))) throw new PlainError(`Port ${port} is taken: stop what runs there, or choose another with PORT.`)
+    process.stdout.write('It is being served already.\n')
+    options.whenReady()
+    return 0
+  }
   const child = spawn(process.execPath, [join('node_modules', 'next', 'dist', 'bin', 'next'), 'start', '-p', options.port], {
     stdio: ['ignore', 'ignore', 'inherit'],
     env: { ...process.env, PORT: options.port, NODE_ENV: 'production', NEXT_TELEMETRY_DISABLED: '1' },
@@ -33,6 +38,12 @@ export async function runWebServer(options: { port: string; whenReady(): void })
   }
   const [code] = await Promise.all([ended, ready()])
   return code
+}
+
+/** Whether what answers on a port is this app, by its sign-in page. */
+async function isOurs(port: number): Promise<boolean> {
+  const page = await fetch(`http://127.0.0.1:${port}/sign-in`, { signal: AbortSignal.timeout(10_000) }).then((answer) => answer.text(), () => '')
+  return page.includes('Underwrap')
 }
 
 function isTaken(port: number): Promise<boolean> {

@@ -23,6 +23,7 @@ export async function seedIfEmpty(store: OpenStore): Promise<void> {
     if (!(await hasMark(store.db, SEEDED))) throw new PlainError(`The demo in ${store.dataDir} was cut short while it was entered: remove that folder and start again.`)
     return
   }
+  process.stdout.write('Entering the demo\n')
   await seedEmpty(store)
   await store.readClock()
 }
