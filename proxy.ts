@@ -1,8 +1,8 @@
 import { getSessionCookie } from 'better-auth/cookies'
 import { type NextRequest, NextResponse } from 'next/server'
 
-/** Ways in that need no session: the door itself, the check of a dossier, which anyone may make, and routes, which answer for themselves. */
-const OPEN = /^\/(sign-in|setup|invitation|check|api)(\/|$)/
+/** Ways in that need no session: the door itself, and the check of a dossier, which anyone may make. */
+const OPEN = /^\/(sign-in|setup|invitation|check)(\/|$)/
 
 /**
  * Send people without a session cookie to the door. It is a convenience and never the only check: every page, action and route looks up the session
@@ -14,6 +14,7 @@ export function proxy(request: NextRequest): NextResponse {
   return NextResponse.redirect(new URL('/sign-in', request.url))
 }
 
+/** Routes answer for themselves and are left out: a body that passes through here is cut at ten megabytes, and photos are larger. */
 export const config = {
-  matcher: ['/((?!_next/|fonts/|icons/|favicon|manifest|.*\\.(?:svg|png|ico|woff2|webmanifest|txt)$).*)'],
+  matcher: ['/((?!api/|_next/|fonts/|icons/|favicon|manifest|.*\\.(?:svg|png|ico|woff2|webmanifest|txt)$).*)'],
 }

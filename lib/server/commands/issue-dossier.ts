@@ -23,6 +23,9 @@ export type IssueDossierInput = { repair: StreamId; purpose: string; changes: st
 export const issueDossier = command(IssueDossier, async (desk, form) => {
   const ground = await decisionGround(desk, form.stream, 'issue dossier')
   if (!ground.ok) return refused(ground.error)
+  if (ground.value.state.issues.length > 0 && form.changes.length === 0) {
+    return refused({ code: 'invalid', fields: { changes: ['say what changed since the last revision'] } })
+  }
   const input: IssueDossierInput = {
     repair: form.stream,
     purpose: form.purpose,
