@@ -16,5 +16,5 @@ export function proxy(request: NextRequest): NextResponse {
 
 /** Routes answer for themselves and are left out: a body that passes through here is cut at ten megabytes, and photos are larger. */
 export const config = {
-  matcher: ['/((?!api/|_next/|fonts/|icons/|favicon|manifest|.*\\.(?:svg|png|ico|woff2|webmanifest|txt)$).*)'],
+  matcher: ['/((?!api/|_next/|fonts/|icons/|favicon|manifest|.*\\.(?:svg|png|ico|woff2|webmanifest|txt|js)$).*)'],
 }
