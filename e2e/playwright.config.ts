@@ -27,7 +27,7 @@ export default defineConfig({
     cwd: '..',
     url: `${E2E_URL}/sign-in`,
     timeout: 120_000,
-    reuseExistingServer: false,
+    reuseExistingServer: process.env['E2E_REUSE'] === '1',
     gracefulShutdown: { signal: 'SIGTERM', timeout: 15_000 },
     env: { PORT: String(E2E_PORT) },
   },

@@ -10,7 +10,7 @@ import { failReworkAndClose } from './steps/rework'
 import { QI, Walk } from './steps/walk'
 import { cure, wrap } from './steps/wrap-and-cure'
 
-const NUMBER = 'MD-0142'
+const NUMBER = process.env['E2E_NUMBER'] ?? 'MD-0142'
 
 test('an inspector takes one repair from materials to hardness on a phone, through a failed test, a rework and a nonconformance, to its dossier', async ({ page }) => {
   test.setTimeout(900_000)
@@ -37,9 +37,9 @@ test('an inspector takes one repair from materials to hardness on a phone, throu
 async function openRepair(walk: Walk): Promise<void> {
   const { page } = walk
   await page.goto('/repairs/new')
-  for (const [label, text] of [['Repair number', NUMBER], ['Line number', 'MDW-200-HD1-0127'], ['What the line is', 'header'], ['Datum', 'flange F-3'], ['Leak from the datum, mm', '860']] as const) await page.getByRole('textbox', { name: label }).fill(text)
+  for (const [label, text] of [['Repair number', NUMBER], ['Line number', 'MDW-200-HD1-0127'], ['What the line is', 'header'], ['Datum', 'flange F-3'], ['Leak from the datum, mm', '860']] as const) await page.getByRole('textbox', { name: label, exact: true }).fill(text)
   for (const [label, option] of [['Project', 'QDM-SHAFT-2'], ['Specification', 'QP-MD-12'], ['Inspection plan', 'ITP-MD-12'], ['Clock position of the leak', '6 o’clock']] as const) {
-    const select = page.getByRole('combobox', { name: label })
+    const select = page.getByRole('combobox', { name: label, exact: true })
     await select.selectOption((await select.locator('option', { hasText: option }).first().getAttribute('value')) ?? '')
   }
   await page.getByRole('group', { name: 'Kind of leak arrest' }).getByText('tapered plug', { exact: true }).click()

@@ -10,7 +10,7 @@ import { messageOf } from './field-shell'
 import { KeyPad } from './key-pad'
 import { MarksTally } from './marks-tally'
 import { SpecialValue } from './special-value'
-import { useKeyedMarks } from './use-keyed-marks'
+import { KEYED, useKeyedMarks } from './use-keyed-marks'
 
 /** A chalk grid keyed from mark to mark with Enter or the thumb's own keys. Never filled beforehand. */
 export function MarksField({ control, path, label, shape, unit, quantity, failing }: {
@@ -37,7 +37,7 @@ export function MarksField({ control, path, label, shape, unit, quantity, failin
         style={{ gridTemplateColumns: `${hasHeads ? '34px ' : ''}repeat(${shape.columns.length}, minmax(0, 1fr))` }}
         onKeyDown={(event) => {
           if (event.ctrlKey || event.metaKey || event.altKey || event.key === 'Tab') return
-          if (/^[0-9.<>-]$/.test(event.key) || event.key === 'Enter' || event.key === 'Backspace') { event.preventDefault(); press(event.key) }
+          if (KEYED.test(event.key) || event.key === 'Enter' || event.key === 'Backspace') { event.preventDefault(); press(event.key) }
           else if (/^Arrow/.test(event.key) && current) { const width = shape.columns.length; const step = { ArrowLeft: -1, ArrowRight: 1, ArrowUp: -width, ArrowDown: width }[event.key] ?? 0; const next = order[order.indexOf(current) + step]; if (next) { event.preventDefault(); go(next) } }
         }}
       >

@@ -7,7 +7,7 @@ import { RefusalNote } from '@/app/_ui/refusal-note'
 import { draftKey } from '@/lib/capture/draft-store'
 import { FORMS } from '@/lib/capture/forms/form-table'
 import { observedIn } from '@/lib/capture/observed-in'
-import type { DraftRecord } from '@/lib/domain/judge/judge-context'
+import { settledPart } from '@/lib/capture/settled-part'
 import { PersonId } from '@/lib/domain/facts/fact'
 import { PointRecord, type RecordType } from '@/lib/domain/records/record'
 import { minutesBetween, momentOf, type Moment } from '@/lib/domain/time'
@@ -36,7 +36,7 @@ export function RecordForm({ type, target, context, tenant, me, back, initial, r
   const [late, setLate] = useState<LateReason>({ reason: '', source: 'memory' })
   const [reason, setReason] = useState('')
   const [needsLate, setNeedsLate] = useState(false)
-  const draft = useMemo(() => ({ ...values, type }) as DraftRecord, [values, type])
+  const draft = useMemo(() => settledPart(type, values), [values, type])
   const observed = observedIn(spec, values) ?? momentOf(Date.parse(context.judge.asOf), context.utcOffset)
   const { results, failing } = useLiveVerdicts(context.judge, draft, observed, PersonId.parse(me), replaces ?? null)
   const save = useCallback(async (record: PointRecord) => {

@@ -4,6 +4,9 @@ import { parseReading, type Reading, type Unit } from '@/lib/domain/reading'
 import type { MarkedReading } from '@/lib/domain/records/common'
 import type { Moment } from '@/lib/domain/time'
 
+/** Characters of a reading: digits, point, limits, and the letters of TW (through-wall) and NA (no access). */
+export const KEYED = /^[0-9.<>twna-]$/i
+
 /**
  * Keying from mark to mark: one character at a time into the current mark; Enter takes the value and goes on.
  * What is being typed is taken as soon as it is a reading, so that nothing is lost when the screen locks; it can be keyed over until then.
@@ -38,8 +41,8 @@ export function useKeyedMarks(order: readonly string[], value: readonly MarkedRe
       setTyped(shorter)
       return put(current, shorter === '' ? null : parseReading(shorter, unit))
     }
-    if (!/^[0-9.<>-]$/.test(key) || typed.length >= 12) return
-    const text = typed + key
+    if (!KEYED.test(key) || typed.length >= 12) return
+    const text = typed + key.toUpperCase()
     setTyped(text)
     setProblem(null)
     put(current, parseReading(text, unit))

@@ -43,6 +43,11 @@ export class RecordFormHand {
     const grid = this.scope.locator('fieldset[data-marks]').filter({ has: this.page.locator('legend', { hasText: legend }) }).first()
     await grid.getByRole('button', { name: 'Key the marks' }).click()
     for (const reading of readings) {
+      if (reading === 'TW') {
+        await grid.getByRole('button', { name: 'Value is special' }).dispatchEvent('pointerdown')
+        await this.page.getByRole('dialog').getByRole('button', { name: 'Through-wall' }).click()
+        continue
+      }
       await this.page.keyboard.type(reading)
       await this.page.keyboard.press('Enter')
     }
