@@ -1,4 +1,3 @@
-import { createHash } from 'node:crypto'
 import { instantOf } from '@/lib/domain/time'
 import { dossierContext } from './dossier-context'
 import { type DossierInput, TEMPLATE } from './dossier-input'
@@ -6,12 +5,12 @@ import { layOut } from './layout/lay-out'
 import type { LaidOut } from './layout/placed'
 import { titleBlock } from './layout/title-block'
 import type { FontMetrics } from './layout/font-metrics'
-import { outline, type SectionSheets } from './outline'
+import { frontMatter, outline, type SectionSheets } from './outline'
 import { composeDocument } from './pdf/document'
 import { loadFaces } from './pdf/faces'
-import { type PhotoBytes, PhotoUnusable, writeStreaming } from './pdf/write-streaming'
-import type { Section } from './blocks'
-import { COVER_ROOMS, coverBlocks, type CoverRoom, issueLine } from './sections/cover'
+import type { PhotoBytes } from './pdf/photo-reader'
+import { PhotoUnusable, writeStreaming } from './pdf/write-streaming'
+import { COVER_ROOMS, coverBlocks, coverParts, type CoverRoom, issueLine } from './sections/cover'
 
 const SMALLEST_COVER: CoverRoom = { builtRows: 0, missingRows: 0, pictureHeightPt: 130 }
 
@@ -34,7 +33,7 @@ export async function buildDossier(input: DossierInput, photos: PhotoBytes, outP
     const laidOut = layOutDossier(input, unreadable, faces.metrics)
     const { context, photos: placed } = await composeDocument(laidOut, titleBlocks(input, unreadable, laidOut, faces.metrics), faces, {
       title: `Dossier of repair ${input.state.number}`, subject: `${input.state.opened.body.line}, ${input.head.kind === 'issue' ? `revision ${input.head.revision}, ${input.head.purpose}` : 'for review, not issued'}`,
-      author: input.organisation, asOf: new Date(instantOf(input.state.asOf)), idHex: identityOf(input, laidOut),
+      author: input.organisation, asOf: new Date(instantOf(input.state.asOf)), identity: JSON.stringify([TEMPLATE, input.state.rules, input.state.stream, input.state.asOf, input.head, input.organisation, input.isDemo]),
     })
     try {
       const written = await writeStreaming(context, placed, photos, outPath, (photosWritten) => onProgress({ step: 'writing', photosWritten, photosInAll: placed.length }))
@@ -46,16 +45,22 @@ export async function buildDossier(input: DossierInput, photos: PhotoBytes, outP
   }
 }
 
-/** Lay the dossier out: the cover with as much as fits one sheet, then twice, since the index names the sheets that the first pass found. Pure. */
+/**
+ * Lay the dossier out: the cover with as much as fits one sheet; the body once; then the front matter, whose index names the sheets of the body. Pure. The summary
+ * always starts a sheet, so that the front matter's sheets are its own.
+ */
 export function layOutDossier(input: DossierInput, unreadable: ReadonlySet<string>, metrics: FontMetrics): LaidOut {
   const context = dossierContext(input, unreadable)
-  const cover = (room: CoverRoom): Section => ({ no: '0', title: '', blocks: coverBlocks(context, room, () => '000') })
-  const room = COVER_ROOMS.find((one) => layOut([cover(one)], metrics).sheets.length === 1) ?? SMALLEST_COVER
-  const sheetsOf = ({ sectionSheets }: LaidOut): SectionSheets => new Map(sectionSheets.map((one) => [one.no, one.sheetNo]))
-  const first = layOut(outline(context, null, room), metrics)
-  const second = layOut(outline(context, sheetsOf(first), room), metrics)
-  const isSame = second.sheets.length === first.sheets.length && second.sectionSheets.every((one, index) => one.sheetNo === first.sectionSheets[index]?.sheetNo)
-  return isSame ? second : layOut(outline(context, sheetsOf(second), room), metrics)
+  const parts = coverParts(context)
+  const room = COVER_ROOMS.find((one) => layOut([{ no: '0', title: '', blocks: coverBlocks(context, parts, one, () => '000') }], metrics).sheets.length === 1) ?? SMALLEST_COVER
+  const sections = outline(context)
+  const front = (sheets: SectionSheets): LaidOut => layOut(frontMatter(context, sections, sheets, { parts, room }), metrics)
+  const frontCount = front(null).sheets.length
+  const body = layOut(sections, metrics)
+  const sheetOf = new Map(body.sectionSheets.map((one) => [one.no, one.sheetNo + frontCount]))
+  const first = front(sheetOf)
+  const opening = front(new Map([...first.sectionSheets.map((one) => [one.no, one.sheetNo] as const), ...sheetOf]))
+  return { sheets: [...opening.sheets, ...body.sheets], sectionSheets: [...opening.sectionSheets, ...body.sectionSheets.map((one) => ({ ...one, sheetNo: one.sheetNo + frontCount }))] }
 }
 
 function titleBlocks(input: DossierInput, unreadable: ReadonlySet<string>, laidOut: LaidOut, metrics: FontMetrics): ReturnType<typeof titleBlock>[] {
@@ -69,11 +74,4 @@ async function absentRenditions(input: DossierInput, photos: PhotoBytes): Promis
   const absent = new Set<string>()
   for (const sha256 of renditions) if (!(await photos.has(sha256))) absent.add(sha256)
   return absent
-}
-
-/** The file's id: a digest of what it says and of where it stands on the sheets. */
-function identityOf(input: DossierInput, laidOut: LaidOut): string {
-  const hash = createHash('sha256').update(JSON.stringify([TEMPLATE, input.state.rules, input.state.stream, input.state.asOf, input.head, input.organisation, input.isDemo]))
-  for (const sheet of laidOut.sheets) hash.update(JSON.stringify(sheet.items))
-  return hash.digest('hex').slice(0, 32)
 }

@@ -3,7 +3,7 @@ import type { RecordType } from '@/lib/domain/records/record'
 import { type Block, paragraph, type Section } from './blocks'
 import type { DossierContext } from './dossier-context'
 import { attemptBlocks } from './sections/attempt-blocks'
-import { coverBlocks, type CoverRoom } from './sections/cover'
+import { coverBlocks, type CoverParts, type CoverRoom } from './sections/cover'
 import { indexBlocks, revisionHistory } from './sections/front-matter'
 import { legendBlocks } from './sections/legend'
 import { locationBlocks } from './sections/location'
@@ -34,17 +34,28 @@ export function sectionOfPoint(point: PointState): number {
 /** Sheets of the sections as laid out; null while they are not known yet. */
 export type SectionSheets = ReadonlyMap<string, number> | null
 
-/** The dossier as data: every section in order with its blocks. Pure. @param sheets where each section starts, for the index @param room of the cover's tables */
-export function outline(context: DossierContext, sheets: SectionSheets, room: CoverRoom): Section[] {
-  const sections = SECTION_TITLES.map((title, at): Section => {
-    const blocks = at === 0 ? coverBlocks(context, room, (section) => sheetText(section, sheets)) : at === 2 ? [] : [{ kind: 'section', no: String(at), text: title } as const, ...blocksOf(at, context)]
+const FRONT = 3
+
+/** The dossier's body as data: sections 3 onwards in order with their blocks. Pure. */
+export function outline(context: DossierContext): Section[] {
+  return SECTION_TITLES.map((title, at): Section => {
+    const blocks: Block[] = at < FRONT ? [] : [{ kind: 'section', no: String(at), text: title }, ...blocksOf(at, context)]
     return { no: String(at), title, blocks: STARTS_SHEET.has(at) ? [{ kind: 'break', unlessLeft: 1 }, ...blocks] : blocks }
-  })
-  const entries = sections.map((section) => ({ no: section.no, title: section.title, sheet: sheetText(section.no, sheets), remark: remarkOf(section) }))
-  return sections.map((section) => (section.no === '2' ? { ...section, blocks: [{ kind: 'section', no: '2', text: section.title }, ...indexBlocks(context, entries)] } : section))
+  }).slice(FRONT)
 }
 
-const STARTS_SHEET: ReadonlySet<number> = new Set([1, 3, 4, 6, 17, 19, 21])
+/** Cover, revision history and index, which names the sheet of every section. @param sheets where each section starts @param cover what stands on the cover, and how much of it */
+export function frontMatter(context: DossierContext, body: readonly Section[], sheets: SectionSheets, cover: { parts: CoverParts; room: CoverRoom }): Section[] {
+  const titled = (at: number, blocks: Block[]): Section => ({ no: String(at), title: SECTION_TITLES[at] ?? '', blocks: [...(at === 1 ? [{ kind: 'break', unlessLeft: 1 } as const] : []), { kind: 'section', no: String(at), text: SECTION_TITLES[at] ?? '' }, ...blocks] })
+  const fronts = SECTION_TITLES.slice(0, FRONT).map((title, at) => ({ no: String(at), title: String(title), remark: '' }))
+  const entries = [...fronts, ...body.map((section) => ({ no: section.no, title: section.title, remark: remarkOf(section) }))].map((one) => ({ ...one, sheet: sheetText(one.no, sheets) }))
+  return [
+    { no: '0', title: SECTION_TITLES[0], blocks: coverBlocks(context, cover.parts, cover.room, (section) => sheetText(section, sheets)) },
+    titled(1, revisionHistory(context, context.personName)), titled(2, indexBlocks(context, entries)),
+  ]
+}
+
+const STARTS_SHEET: ReadonlySet<number> = new Set([3, 4, 6, 17, 19, 21])
 
 function blocksOf(at: number, context: DossierContext): Block[] {
   const points = context.state.points.filter((point) => sectionOfPoint(point) === at).flatMap((point) => point.attempts.flatMap((attempt) => attemptBlocks(point, attempt, context)))
@@ -56,7 +67,6 @@ const NOTHING: Partial<Record<number, string>> = { 22: 'No in-service inspection
 
 function ownBlocks(at: number, context: DossierContext): Block[] {
   switch (at) {
-    case 1: return revisionHistory(context, context.personName)
     case 3: return summaryBlocks(context)
     case 4: return locationBlocks(context)
     case 6: return planExecutedBlocks(context)
@@ -81,5 +91,5 @@ function remarkOf(section: Section): string {
   const empty = section.blocks.filter((block) => block.kind === 'title' && block.sign?.glyph === 'open').length
   const titles = section.blocks.filter((block) => block.kind === 'title').length
   if (titles > 0) return `${titles} attempt${titles === 1 ? '' : 's'} at points${empty > 0 ? `, ${empty} with nothing recorded` : ''}`
-  return section.no !== '2' && section.blocks.length <= 2 ? 'nothing to show, said so' : ''
+  return section.blocks.length <= 2 ? 'nothing to show, said so' : ''
 }

@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto'
 import sharp from 'sharp'
-import type { PhotoBytes } from '@/lib/dossier/pdf/write-streaming'
+import type { PhotoBytes } from '@/lib/dossier/pdf/photo-reader'
 
 export type MadeJpeg = { bytes: Buffer; sha256: string; widthPx: number; heightPx: number }
 

@@ -66,8 +66,10 @@ function shading(stations: { name: string; mm: number }[], clocks: readonly stri
   const numbers = values.flat().flatMap((one) => (one === null ? [] : [one]))
   const [low, high] = [Math.min(...numbers), Math.max(...numbers)]
   const [first, last] = [stations[0]?.mm ?? 0, stations.at(-1)?.mm ?? 0]
+  const axialMm = stations.map((one) => one.mm)
+  const anglesDeg = ring.map(clockDegrees)
   const share = (index: number): number | null => {
-    const answer = thicknessMap({ axialMm: stations.map((one) => one.mm), anglesDeg: ring.map(clockDegrees), values, xMm: first + ((last - first) * ((index % COLUMNS) + 0.5)) / COLUMNS, angleDeg: (360 * (Math.floor(index / COLUMNS) + 0.5)) / ROWS })
+    const answer = thicknessMap({ axialMm, anglesDeg, values, xMm: first + ((last - first) * ((index % COLUMNS) + 0.5)) / COLUMNS, angleDeg: (360 * (Math.floor(index / COLUMNS) + 0.5)) / ROWS })
     return 'refused' in answer ? null : high === low ? 1 : (answer.value - low) / (high - low)
   }
   const isShaded = stations.length > 1 && ring.length > 2 && numbers.length > 0

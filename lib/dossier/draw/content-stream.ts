@@ -66,12 +66,17 @@ function strokeOf(hex: string, widthPt: number): string {
   return `${n(widthPt)} w ${parts(hex)} RG`
 }
 
+const COLOURS = new Map<string, string>()
+
 function parts(hex: string): string {
-  return [1, 3, 5].map((at) => n(Number.parseInt(hex.slice(at, at + 2), 16) / 255)).join(' ')
+  const known = COLOURS.get(hex)
+  if (known !== undefined) return known
+  const made = [1, 3, 5].map((at) => n(Number.parseInt(hex.slice(at, at + 2), 16) / 255)).join(' ')
+  COLOURS.set(hex, made)
+  return made
 }
 
 /** A number as the format takes it: no exponent, at most three decimals. */
 function n(value: number): string {
-  const text = value.toFixed(3)
-  return text.includes('.') ? text.replace(/\.?0+$/, '') : text
+  return String(Math.round(value * 1000) / 1000)
 }

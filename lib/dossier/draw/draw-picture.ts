@@ -33,12 +33,22 @@ function drawText(shape: Extract<Shape, { kind: 'text' }>, frame: PictureFrame):
   frame.writeText(frame.x + shape.x * frame.scale - shift, frame.y + shape.y * frame.scale, text, face, sizePt, paint.fill ?? '#000000')
 }
 
+const SHADES = 32
+
+/** Neighbours of one shade in a row are drawn as one box. */
 function drawCells(shape: Extract<Shape, { kind: 'cells' }>, frame: PictureFrame, stream: ContentStream): void {
   const [width, height] = [shape.cellWidthPx * frame.scale, shape.cellHeightPx * frame.scale]
-  for (const [index, share] of shape.shares.entries()) {
-    if (share === null) continue
-    const column = index % shape.columns
-    stream.box(frame.x + shape.x * frame.scale + column * width, frame.y + shape.y * frame.scale + Math.floor(index / shape.columns) * height, width + 0.15, height + 0.15, { fill: shadeOf(share), stroke: null, widthPt: 0 })
+  const stepOf = (index: number): number | null => {
+    const share = shape.shares[index] ?? null
+    return share === null ? null : Math.round(share * SHADES)
+  }
+  for (let index = 0; index < shape.shares.length; ) {
+    const step = stepOf(index)
+    const row = Math.floor(index / shape.columns)
+    let end = index + 1
+    while (end < (row + 1) * shape.columns && stepOf(end) === step) end += 1
+    if (step !== null) stream.box(frame.x + shape.x * frame.scale + (index % shape.columns) * width, frame.y + shape.y * frame.scale + row * height, width * (end - index) + 0.15, height + 0.15, { fill: shadeOf(step / SHADES), stroke: null, widthPt: 0 })
+    index = end
   }
 }
 

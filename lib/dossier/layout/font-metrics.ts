@@ -11,6 +11,7 @@ export type FontMetrics = {
  * The text as it can be drawn: composed form, every blank a space, and each character that a face lacks written out as `[U+1F600]`, never left out.
  */
 export function legible(text: string, face: Face, metrics: FontMetrics): string {
+  if (/^[\x20-\x7e]*$/.test(text)) return text
   let out = ''
   for (const character of text.normalize('NFC')) {
     const codePoint = character.codePointAt(0) ?? 0

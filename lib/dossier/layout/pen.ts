@@ -8,8 +8,16 @@ import { breakLines, type Line } from './text-lines'
 export class Pen {
   readonly sheets: Placed[][] = [[]]
   y: number = SHEET.body.top
+  /** Measures of tables and rows that were taken already, by the block or row itself. */
+  readonly measured = new WeakMap<object, unknown>()
 
   constructor(readonly metrics: FontMetrics) {}
+
+  /** What `measure` gives for a block or row, taken once. */
+  once<T>(of: object, measure: () => T): T {
+    if (!this.measured.has(of)) this.measured.set(of, measure())
+    return this.measured.get(of) as T
+  }
 
   get leftPt(): number {
     return SHEET.body.bottom - this.y

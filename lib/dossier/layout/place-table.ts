@@ -43,6 +43,10 @@ export function placeTable(block: TableBlock, pen: Pen): void {
 }
 
 function tableOf(block: TableBlock, pen: Pen): Table {
+  return pen.once(block, () => measuredTable(block, pen))
+}
+
+function measuredTable(block: TableBlock, pen: Pen): Table {
   const sizePt = block.sizePt ?? TABLE_SIZE_PT
   return { x: SHEET.body.left, sizePt, columns: block.columns, widths: columnWidths(block.columns, block.rows, BODY_WIDTH_PT, sizePt, block.isCompact ?? false, pen.metrics) }
 }
@@ -52,6 +56,10 @@ function headRow(table: Table, pen: Pen): LaidCell[] {
 }
 
 function laid(row: readonly Cell[], table: Table, pen: Pen): LaidCell[] {
+  return pen.once(row, () => measuredRow(row, table, pen))
+}
+
+function measuredRow(row: readonly Cell[], table: Table, pen: Pen): LaidCell[] {
   return table.widths.map((width, index) => {
     const given = row[index]
     const cell = given ?? { spans: [] }

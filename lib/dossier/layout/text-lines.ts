@@ -57,15 +57,18 @@ function wordsOf(text: string, span: Span, sizePt: number, metrics: FontMetrics)
 
 function piecesOf(word: Word, widthPt: number, sizePt: number, metrics: FontMetrics): Word[] {
   const pieces: Word[] = []
-  let text = ''
+  let [text, reached] = ['', 0]
   for (const character of word.text) {
-    if (text !== '' && metrics.widthPt(text + character, word.face, sizePt) > widthPt) {
-      pieces.push({ ...word, text, widthPt: metrics.widthPt(text, word.face, sizePt) })
+    const step = metrics.widthPt(character, word.face, sizePt)
+    if (text !== '' && reached + step > widthPt) {
+      pieces.push({ ...word, text, widthPt: reached })
       text = ''
+      reached = 0
     }
     text += character
+    reached += step
   }
-  return [...pieces, { ...word, text, widthPt: metrics.widthPt(text, word.face, sizePt) }]
+  return [...pieces, { ...word, text, widthPt: reached }]
 }
 
 function add(line: Line, word: Word): void {

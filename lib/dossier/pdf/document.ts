@@ -1,4 +1,6 @@
-import { deflateSync } from 'node:zlib'
+import { createHash } from 'node:crypto'
+import { promisify } from 'node:util'
+import { deflate } from 'node:zlib'
 import { PDFContext, PDFHexString, type PDFRef, PDFString } from 'pdf-lib'
 import { drawSheet, FONT_NAMES } from '../draw/draw-sheet'
 import type { Face } from '../layout/font-metrics'
@@ -8,11 +10,16 @@ import { FaceEmbedding } from './face-embedding'
 import type { Faces } from './faces'
 import type { StreamedPhoto } from './write-streaming'
 
-export type DocumentFacts = { title: string; subject: string; author: string; asOf: Date; idHex: string }
+const deflated: (text: string, options: { level: number }) => Promise<Buffer> = promisify(deflate)
+
+/** Pages packed beside each other: each takes a quarter of a megabyte meanwhile. */
+const AT_ONCE = 4
+
+export type DocumentFacts = { title: string; subject: string; author: string; asOf: Date; identity: string }
 
 /**
  * The dossier as a graph of PDF objects without its photos: pages, typefaces, bookmarks, metadata. Every name, date and id comes from the arguments,
- * so the same sheets give the same objects.
+ * so the same sheets give the same objects. The file's id is a digest of `identity` and of all that is drawn.
  */
 export async function composeDocument(laidOut: LaidOut, titleBlocks: readonly (readonly Placed[])[], faces: Faces, facts: DocumentFacts): Promise<{ context: PDFContext; photos: StreamedPhoto[] }> {
   const context = PDFContext.create()
@@ -21,22 +28,28 @@ export async function composeDocument(laidOut: LaidOut, titleBlocks: readonly (r
   const fonts = context.obj({ [FONT_NAMES.regular]: fontRefs.regular, [FONT_NAMES.bold]: fontRefs.bold, [FONT_NAMES.mono]: fontRefs.mono })
   const photos = new Map<string, StreamedPhoto & { name: string }>()
   const tree = context.nextRef()
-  const pages = laidOut.sheets.map((sheet, index) => {
-    const used = new Set<string>()
+  const identity = createHash('sha256').update(facts.identity)
+  const pages: PDFRef[] = []
+  const packed: Promise<void>[] = []
+  for (const [index, sheet] of laidOut.sheets.entries()) {
+    const used = new Map<string, PDFRef>()
     const photoName = (sha256: string): string => {
       const known = photos.get(sha256) ?? { ref: context.nextRef(), sha256, name: `P${photos.size + 1}` }
       photos.set(sha256, known)
-      used.add(sha256)
+      used.set(known.name, known.ref)
       return known.name
     }
     const content = drawSheet([...sheet.items, ...(titleBlocks[index] ?? [])], SHEET.heightPt, { encode: (text, face) => embeddings[face].encode(text), photoName, metrics: faces.metrics })
-    const contents = context.register(context.stream(deflateSync(content), { Filter: 'FlateDecode' }))
-    const pictures = Object.fromEntries([...used].map((sha256) => [photos.get(sha256)?.name ?? '', photos.get(sha256)?.ref ?? tree]))
-    return context.register(context.obj({ Type: 'Page', Parent: tree, MediaBox: [0, 0, SHEET.widthPt, SHEET.heightPt], Contents: contents, Resources: { Font: fonts, XObject: pictures } }))
-  })
+    identity.update(content)
+    const contents = context.nextRef()
+    await packed[index - AT_ONCE]
+    packed.push(deflated(content, { level: 4 }).then((bytes) => context.assign(contents, context.stream(bytes, { Filter: 'FlateDecode' }))))
+    pages.push(context.register(context.obj({ Type: 'Page', Parent: tree, MediaBox: [0, 0, SHEET.widthPt, SHEET.heightPt], Contents: contents, Resources: { Font: fonts, XObject: Object.fromEntries(used) } })))
+  }
+  await Promise.all(packed)
   context.assign(tree, context.obj({ Type: 'Pages', Kids: pages, Count: pages.length }))
   for (const face of ['regular', 'bold', 'mono'] as const) await embeddings[face].embed(context, fontRefs[face])
-  describe(context, tree, bookmarks(context, laidOut, pages), facts)
+  describe(context, tree, bookmarks(context, laidOut, pages), { ...facts, idHex: identity.digest('hex').slice(0, 32) })
   return { context, photos: [...photos.values()].map(({ ref, sha256 }) => ({ ref, sha256 })) }
 }
 
@@ -53,7 +66,7 @@ function bookmarks(context: PDFContext, laidOut: LaidOut, pages: readonly PDFRef
   return root
 }
 
-function describe(context: PDFContext, tree: PDFRef, outlines: PDFRef, facts: DocumentFacts): void {
+function describe(context: PDFContext, tree: PDFRef, outlines: PDFRef, facts: DocumentFacts & { idHex: string }): void {
   const date = PDFString.fromDate(facts.asOf)
   const text = (value: string): PDFHexString => PDFHexString.fromText(value)
   const metadata = context.register(context.stream(Buffer.from(xmpOf(facts), 'utf8'), { Type: 'Metadata', Subtype: 'XML' }))

@@ -38,22 +38,30 @@ function fontFolder(from: string): string {
 }
 
 function metricsOf(files: Record<Face, FontFile>): FontMetrics {
-  const widths: Record<Face, Map<number, number>> = { regular: new Map(), bold: new Map(), mono: new Map() }
+  const faces = { regular: measureOf(files.regular), bold: measureOf(files.bold), mono: measureOf(files.mono) }
   return {
-    hasGlyph: (codePoint, face) => files[face].hasGlyphForCodePoint(codePoint),
+    hasGlyph: (codePoint, face) => faces[face](codePoint) !== null,
     widthPt(text, face, sizePt) {
+      const widthOf = faces[face]
       let sum = 0
-      const known = widths[face]
-      for (const character of text) {
-        const codePoint = character.codePointAt(0) ?? 0
-        let width = known.get(codePoint)
-        if (width === undefined) {
-          width = files[face].glyphForCodePoint(codePoint).advanceWidth / files[face].unitsPerEm
-          known.set(codePoint, width)
-        }
-        sum += width
+      for (let at = 0; at < text.length; at += 1) {
+        const codePoint = text.codePointAt(at) ?? 0
+        if (codePoint > 0xffff) at += 1
+        sum += widthOf(codePoint) ?? 0
       }
       return sum * sizePt
     },
+  }
+}
+
+/** Width of one character in shares of the size, looked up in the font once; null where the face has no glyph. */
+function measureOf(font: FontFile): (codePoint: number) => number | null {
+  const known = new Map<number, number | null>()
+  return (codePoint) => {
+    const width = known.get(codePoint)
+    if (width !== undefined) return width
+    const looked = font.hasGlyphForCodePoint(codePoint) ? font.glyphForCodePoint(codePoint).advanceWidth / font.unitsPerEm : null
+    known.set(codePoint, looked)
+    return looked
   }
 }

@@ -2,9 +2,8 @@ import { createHash } from 'node:crypto'
 import { open } from 'node:fs/promises'
 import type { PDFContext, PDFRef } from 'pdf-lib'
 import { readJpegHeader } from './jpeg-header'
+import { createPhotoReader, type PhotoBytes } from './photo-reader'
 
-/** Reads photo bytes by digest, one at a time. */
-export type PhotoBytes = { read(sha256: string): Promise<Uint8Array | null>; has(sha256: string): Promise<boolean> }
 export type StreamedPhoto = { ref: PDFRef; sha256: string }
 
 /** A stored photo is gone, is not what its digest says, or is no JPEG that can be embedded. */
@@ -29,18 +28,21 @@ export async function writeStreaming(context: PDFContext, photos: readonly Strea
     const offsets: number[] = []
     let waiting: Uint8Array[] = []
     let [sizeBytes, waitingBytes] = [0, 0]
+    let writing: Promise<unknown> = Promise.resolve()
     const flush = async (): Promise<void> => {
-      if (waiting.length > 0) await file.writev(waiting)
+      await writing
+      if (waiting.length > 0) writing = file.writev(waiting)
+      writing.catch(() => undefined)
       waiting = []
       waitingBytes = 0
     }
     const put = async (part: string | Uint8Array): Promise<void> => {
       const bytes = typeof part === 'string' ? Buffer.from(part, 'latin1') : part
-      hash.update(bytes)
       waiting.push(bytes)
       sizeBytes += bytes.length
       waitingBytes += bytes.length
       if (waitingBytes > BUFFER_BYTES) await flush()
+      hash.update(bytes)
     }
     await put('%PDF-1.7\n%\x81\x81\x81\x81\n')
     for (const [ref, object] of context.enumerateIndirectObjects()) {
@@ -51,18 +53,29 @@ export async function writeStreaming(context: PDFContext, photos: readonly Strea
       await put(body)
       await put('\nendobj\n')
     }
+    const readPhoto = createPhotoReader(store)
+    const readAhead = (index: number): Promise<Uint8Array | null> => {
+      const photo = photos[index]
+      const reading = photo ? readPhoto(photo.sha256) : Promise.resolve(null)
+      reading.catch(() => undefined)
+      return reading
+    }
+    let reading = readAhead(0)
     for (const [index, { ref, sha256 }] of photos.entries()) {
-      const bytes = await store.read(sha256)
+      const bytes = await reading
+      reading = readAhead(index + 1)
       const header = bytes && createHash('sha256').update(bytes).digest('hex') === sha256 ? readJpegHeader(bytes) : null
       if (!bytes || !header || ![1, 3].includes(header.components)) throw new PhotoUnusable(sha256)
       offsets[ref.objectNumber] = sizeBytes
       await put(`${ref.objectNumber} 0 obj\n<< /Type /XObject /Subtype /Image /Width ${header.widthPx} /Height ${header.heightPx} /ColorSpace /${header.components === 1 ? 'DeviceGray' : 'DeviceRGB'} /BitsPerComponent 8 /Filter /DCTDecode /Length ${bytes.length} >>\nstream\n`)
       await put(bytes)
       await put('\nendstream\nendobj\n')
+      await flush()
       onPhoto(index + 1)
     }
     await put(tail(context, offsets, sizeBytes))
     await flush()
+    await writing
     await file.sync()
     return { sha256: hash.digest('hex'), sizeBytes }
   } finally {

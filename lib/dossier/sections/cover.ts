@@ -1,5 +1,6 @@
 import { STANDING_CAUTION } from '@/lib/domain/caution'
 import { showDecimal } from '@/lib/domain/decimal'
+import type { Picture } from '@/lib/domain/pictures/picture'
 import { sectionPicture } from '@/lib/domain/pictures/section-picture'
 import type { RepairState } from '@/lib/domain/fold/repair-state'
 import { showMoment } from '@/lib/domain/time'
@@ -30,8 +31,16 @@ export function issueLine({ head, state }: DossierContext): string {
   return head.kind === 'issue' ? `rev ${head.revision}, ${state.asOf.slice(0, 10)}, ${head.purpose}` : `for review, not issued, ${state.asOf.slice(0, 10)}`
 }
 
+/** What the cover shows at most; taken once, however often it is tried on a sheet. */
+export type CoverParts = { picture: Picture; built: Cell[][]; missing: Cell[][] }
+
+/** Gather the cover's picture and tables. */
+export function coverParts(context: DossierContext): CoverParts {
+  return { picture: sectionPicture(context.state), built: mostTelling(builtRows(context)), missing: missingByPoint(context) }
+}
+
 /** Section 0: what, where, status and purpose; the cut through the leak; built against design; what is missing; the caution. */
-export function coverBlocks(context: DossierContext, room: CoverRoom, sheetOf: (section: string) => string): Block[] {
+export function coverBlocks(context: DossierContext, parts: CoverParts, room: CoverRoom, sheetOf: (section: string) => string): Block[] {
   const { state, head, project } = context
   const { body } = state.opened
   const previous = state.issues.at(-1)
@@ -40,12 +49,11 @@ export function coverBlocks(context: DossierContext, room: CoverRoom, sheetOf: (
     ['Supersedes', previous ? `rev ${previous.fact.body.revision} of ${previous.fact.body.asOf.slice(0, 10)}` : 'nothing, no earlier issue'], ['State as of', showMoment(state.asOf)],
     ['Facts, rules, template', `${context.facts.length} facts, ${state.rules}, ${TEMPLATE}`], ['Specification, plan', `${state.specification ? `${state.specification.body.number} rev ${state.specification.revision}` : 'none'}; ${state.plan ? `${state.plan.body.number} rev ${state.plan.revision}` : 'none'}`],
   ]
-  const missing = missingByPoint(context)
-  const built = mostTelling(builtRows(context))
+  const { missing, built, picture } = parts
   return [
     { kind: 'cover', organisation: [project?.opened.body.owner, project?.opened.body.site].filter(Boolean).join(' · ') || context.organisation, title: `Repair ${state.number}`, place: `${capital(body.lineTitle)} ${body.line}, ${placeText(state)}`, sign: statusSign(state), lead: lead(context) },
     ...(context.isDemo ? [{ kind: 'paragraph', spans: [strong('Demonstration record. Every person, organisation and reading in it is invented.', 'fail')] } as const] : []),
-    { kind: 'picture', title: sectionPicture(state).title, picture: sectionPicture(state), maxHeightPt: room.pictureHeightPt },
+    { kind: 'picture', title: picture.title, picture, maxHeightPt: room.pictureHeightPt },
     singleLine(issue),
     { kind: 'heading', text: 'As built against design' }, { kind: 'table', columns: BUILT_COLUMNS, rows: built.slice(0, room.builtRows), sizePt: 7.4 },
     ...(built.length > room.builtRows ? [paragraph(`and ${built.length - room.builtRows} more criteria in the summary, sheet ${sheetOf('3')}`, 'soft')] : built.length === 0 ? [paragraph('Nothing judged yet.', 'not-proven')] : []),
