@@ -4,6 +4,7 @@ import type { RepairState } from '@/lib/domain/fold/repair-state'
 import { layOutDossier } from '@/lib/dossier/build-dossier'
 import type { DossierInput } from '@/lib/dossier/dossier-input'
 import type { LaidOut } from '@/lib/dossier/layout/placed'
+import { SHEET } from '@/lib/dossier/layout/sheet'
 import { loadFaces } from '@/lib/dossier/pdf/faces'
 import { readingOf } from '@/lib/dossier/records/show-value'
 import { attemptOf, criterionOf, FACTS, foldDemo, REPAIRS } from '@/test/demo/folded-demo'
@@ -53,12 +54,14 @@ describe.each(REPAIRS)('%s', (number) => {
     expect([...sheets].sort((a, b) => a - b)).toEqual(sheets)
     for (const { title, sheetNo } of laidOut.sectionSheets) expect(text).toMatch(new RegExp(`${title.split(',')[0]?.replace(/[()]/g, '')}[\\s\\S]*\\b${sheetNo}\\b`))
   })
-  test('places nothing outside the sheet’s frame and no text over another', () => {
-    const { laidOut } = of(number)
-    for (const sheet of laidOut.sheets) for (const one of sheet.items) {
-      if (one.kind !== 'text') continue
-      expect(one.x).toBeGreaterThanOrEqual(44)
-      expect(one.y).toBeLessThanOrEqual(760)
+  test('places nothing outside the sheet’s body and no word of a line over another', async () => {
+    const { metrics } = await loadFaces()
+    for (const sheet of of(number).laidOut.sheets) {
+      const texts = sheet.items.flatMap((one) => (one.kind === 'text' ? [{ ...one, end: one.x + metrics.widthPt(one.text, one.face, one.sizePt) }] : []))
+      const outside = texts.filter((one) => one.x < SHEET.body.left - 0.1 || one.end > SHEET.body.right + 0.1 || one.y > SHEET.body.bottom || one.y < SHEET.body.top)
+      expect(outside).toEqual([])
+      const ordered = texts.sort((a, b) => a.y - b.y || a.x - b.x)
+      expect(ordered.filter((one, index) => { const next = ordered[index + 1]; return next && Math.abs(next.y - one.y) < 0.01 && next.x < one.end - 0.1 })).toEqual([])
     }
   })
 })
