@@ -1,6 +1,7 @@
 import { spawnSync } from 'node:child_process'
 import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs'
 import { createRequire } from 'node:module'
+import { createServer } from 'node:net'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { installIfStale, root } from './install-if-stale.mjs'
@@ -39,6 +40,15 @@ function chromium() {
   return ['/usr/bin/chromium', require('@playwright/test').chromium.executablePath()].find((path) => path && existsSync(path)) ?? null
 }
 
+function freePort() {
+  return new Promise((settle) => {
+    const probe = createServer().listen(0, '127.0.0.1', () => {
+      const { port } = probe.address()
+      probe.close(() => settle(port))
+    })
+  })
+}
+
 const PLAYWRIGHT = ['node_modules/@playwright/test/cli.js', 'test', '-c', 'e2e/playwright.config.ts']
 
 function titlesOf(suite, path = []) {
@@ -46,7 +56,7 @@ function titlesOf(suite, path = []) {
   return [...own, ...(suite.suites ?? []).flatMap((inner) => titlesOf(inner, [...path, inner.title]))]
 }
 
-function runBrowser() {
+async function runBrowser() {
   if (!existsSync(join(root, 'e2e', 'playwright.config.ts'))) return
   const report = join(reports, 'playwright.json')
   const browser = chromium()
@@ -56,7 +66,7 @@ function runBrowser() {
     total.skipped.push(...listed.map(({ title }) => ({ title, reason: 'chromium' })))
     return
   }
-  const isDone = run('browser tests', [...PLAYWRIGHT, '--reporter=line,json'], { PLAYWRIGHT_JSON_OUTPUT_NAME: report, CHROMIUM: browser })
+  const isDone = run('browser tests', [...PLAYWRIGHT, '--reporter=line,json'], { PLAYWRIGHT_JSON_OUTPUT_NAME: report, CHROMIUM: browser, E2E_PORT: String(await freePort()) })
   const told = existsSync(report) ? JSON.parse(readFileSync(report, 'utf8')) : null
   const failed = told ? told.stats.unexpected + told.errors.length : 1
   total.passed += told ? told.stats.expected + told.stats.flaky : 0
@@ -67,7 +77,7 @@ function runBrowser() {
 demandStep('types', ['node_modules/typescript/bin/tsc', '-p', '.', '--noEmit'])
 demandStep('lint', ['node_modules/@biomejs/biome/bin/biome', 'check', '.'])
 runUnits()
-if (demandStep('build', ['lib/cli/build.mjs'])) runBrowser()
+if (demandStep('build', ['lib/cli/build.mjs'])) await runBrowser()
 rmSync(reports, { recursive: true, force: true })
 
 if (total.skipped.length > 0) {
