@@ -2,12 +2,12 @@
 import { zodResolver } from '@hookform/resolvers/zod'
 import { useRouter } from 'next/navigation'
 import { useMemo, useRef, useState } from 'react'
-import { useForm, type FieldValues } from 'react-hook-form'
+import { type FieldValues, useForm } from 'react-hook-form'
 import { v7 } from 'uuid'
 import type { ZodType } from 'zod'
 import { readNow } from '@/app/_capture/read-now'
 import { RefusalNote } from '@/app/_ui/refusal-note'
-import { streamKind, StreamId, type StreamKind } from '@/lib/domain/facts/fact'
+import { StreamId, type StreamKind, streamKind } from '@/lib/domain/facts/fact'
 import { BODIES, type FactKind } from '@/lib/domain/facts/fact-kinds'
 import { bodyOfValues } from './body-of-values'
 import { DeskControl } from './desk-control'
@@ -48,20 +48,47 @@ export type ActFormProps = {
 export const NAME_FIELD = 'ownName'
 
 /** One act at the desk: its fields, checked by the fact's own schema, then the command. Nothing keyed is lost on a refusal. */
-export function ActForm({ action, kind, stream, fields, submit, done, settled, initial, heads, utcOffset, draftKey, stampAs, nullWhenAbsent, listsWhenAbsent, goTo, tone }: ActFormProps) {
+export function ActForm({
+  action,
+  kind,
+  stream,
+  fields,
+  submit,
+  done,
+  settled,
+  initial,
+  heads,
+  utcOffset,
+  draftKey,
+  stampAs,
+  nullWhenAbsent,
+  listsWhenAbsent,
+  goTo,
+  tone,
+}: ActFormProps) {
   const router = useRouter()
   const schema = schemaOf(typeof stream === 'string' ? streamKind(StreamId.parse(stream)) : stream.kind, kind)
   const [earlier, setEarlier] = useState(NOT_EARLIER)
   const bodyOf = async (values: FieldValues): Promise<Record<string, unknown>> => ({
     ...Object.fromEntries((nullWhenAbsent ?? []).map((name) => [name, null])),
     ...Object.fromEntries((listsWhenAbsent ?? []).map((name) => [name, []])),
-    ...Object.fromEntries(Object.entries((bodyOfValues(values) ?? {}) as Record<string, unknown>).filter(([name]) => name !== NAME_FIELD)),
+    ...Object.fromEntries(
+      Object.entries((bodyOfValues(values) ?? {}) as Record<string, unknown>).filter(([name]) => name !== NAME_FIELD),
+    ),
     ...settled,
-    ...(stampAs ? { [stampAs.name]: entryOfEarlier(earlier, utcOffset ?? '').observedAt ?? (await readNow(utcOffset ?? '+00:00', stampAs.clockKind)) } : {}),
+    ...(stampAs
+      ? {
+          [stampAs.name]:
+            entryOfEarlier(earlier, utcOffset ?? '').observedAt ??
+            (await readNow(utcOffset ?? '+00:00', stampAs.clockKind)),
+        }
+      : {}),
   })
   const form = useForm<FieldValues>({
-    defaultValues: initial ?? {}, mode: 'onTouched',
-    resolver: async (values, context, options) => zodResolver(schema as never)((await bodyOf(values)) as never, context, options as never) as never,
+    defaultValues: initial ?? {},
+    mode: 'onTouched',
+    resolver: async (values, context, options) =>
+      zodResolver(schema as never)((await bodyOf(values)) as never, context, options as never) as never,
   })
   const id = useRef(v7())
   const [nameFault, setNameFault] = useState(false)
@@ -70,10 +97,24 @@ export function ActForm({ action, kind, stream, fields, submit, done, settled, i
   const labelField = useMemo(() => fields.find((one) => one.kind === 'label'), [fields])
   const save = async () => {
     const body = await bodyOf(form.getValues())
-    const target = typeof stream === 'string' ? StreamId.parse(stream) : streamOfNumber(stream.kind, String((stream.from === NAME_FIELD ? form.getValues(NAME_FIELD) : body[stream.from]) ?? ''))
+    const target =
+      typeof stream === 'string'
+        ? StreamId.parse(stream)
+        : streamOfNumber(
+            stream.kind,
+            String((stream.from === NAME_FIELD ? form.getValues(NAME_FIELD) : body[stream.from]) ?? ''),
+          )
     if (!target) return setNameFault(true)
     setNameFault(false)
-    const isKept = await send(() => action({ stream: target, body, id: id.current, ...entryOfEarlier(earlier, utcOffset ?? ''), ...(heads ? { heads } : {}) }))
+    const isKept = await send(() =>
+      action({
+        stream: target,
+        body,
+        id: id.current,
+        ...entryOfEarlier(earlier, utcOffset ?? ''),
+        ...(heads ? { heads } : {}),
+      }),
+    )
     if (!isKept) return
     id.current = v7()
     form.reset(initial ?? {})
@@ -83,18 +124,45 @@ export function ActForm({ action, kind, stream, fields, submit, done, settled, i
   }
   const { isValid, submitCount } = form.formState
   return (
-    <form className="form" noValidate onSubmit={form.handleSubmit(save)} onChange={() => { if (state === 'kept') again() }}>
+    <form
+      className="form"
+      noValidate
+      onSubmit={form.handleSubmit(save)}
+      onChange={() => {
+        if (state === 'kept') again()
+      }}
+    >
       {draftKey ? <DraftKeeper form={form} draftKey={draftKey} keptCount={keptCount} /> : null}
       {labelField ? <LabelField form={form} spec={labelField} /> : null}
       <div className="fields" key={keptCount}>
-        {fields.filter((spec) => spec.kind !== 'label').map((spec) => <DeskControl key={spec.name} spec={spec} control={form.control} />)}
+        {fields
+          .filter((spec) => spec.kind !== 'label')
+          .map((spec) => (
+            <DeskControl key={spec.name} spec={spec} control={form.control} />
+          ))}
       </div>
       {utcOffset ? <EarlierFields value={earlier} change={setEarlier} utcOffset={utcOffset} /> : null}
-      {nameFault ? <p className="note refused" role="alert"><strong>The number cannot stand as a name.</strong> It needs at least one letter or digit.</p> : null}
+      {nameFault ? (
+        <p className="note refused" role="alert">
+          <strong>The number cannot stand as a name.</strong> It needs at least one letter or digit.
+        </p>
+      ) : null}
       {refusal ? <RefusalNote refusal={refusal} /> : null}
-      {submitCount > 0 && !isValid && state !== 'kept' ? <p className="note refused" role="alert"><strong>Not saved yet.</strong> Some fields are missing or cannot be read. Nothing keyed is lost.</p> : null}
-      {state === 'kept' ? <p className="note good" role="status"><strong>{done}</strong></p> : null}
-      <div><button type="submit" className={`button${tone ? ` ${tone}` : ''}`} disabled={state === 'sending'}>{state === 'sending' ? 'Saving' : submit}</button></div>
+      {submitCount > 0 && !isValid && state !== 'kept' ? (
+        <p className="note refused" role="alert">
+          <strong>Not saved yet.</strong> Some fields are missing or cannot be read. Nothing keyed is lost.
+        </p>
+      ) : null}
+      {state === 'kept' ? (
+        <p className="note good" role="status">
+          <strong>{done}</strong>
+        </p>
+      ) : null}
+      <div>
+        <button type="submit" className={`button${tone ? ` ${tone}` : ''}`} disabled={state === 'sending'}>
+          {state === 'sending' ? 'Saving' : submit}
+        </button>
+      </div>
     </form>
   )
 }

@@ -5,7 +5,10 @@ import { StreamId, type StreamKind } from '@/lib/domain/facts/fact'
  * @returns null when nothing usable is left
  */
 export function streamOfNumber(kind: StreamKind, number: string): StreamId | null {
-  const name = number.trim().replace(/[^A-Za-z0-9._-]+/g, '-').replace(/^[^A-Za-z0-9]+/, '')
+  const name = number
+    .trim()
+    .replace(/[^A-Za-z0-9._-]+/g, '-')
+    .replace(/^[^A-Za-z0-9]+/, '')
   const stream = StreamId.safeParse(`${kind}:${name}`)
   return stream.success ? stream.data : null
 }

@@ -25,7 +25,13 @@ export function useSending(goTo?: string) {
       }
       setRefusal(answer.error)
     } catch (cause) {
-      if (!(cause instanceof TypeError || (cause instanceof Error && /fetch|network|unexpected response/i.test(cause.message)))) throw cause
+      if (
+        !(
+          cause instanceof TypeError ||
+          (cause instanceof Error && /fetch|network|unexpected response/i.test(cause.message))
+        )
+      )
+        throw cause
       setRefusal({ code: 'no-answer' })
     }
     setState('idle')

@@ -17,23 +17,74 @@ export default async function InstrumentsPage() {
   const mayKeep = mayAct(reading, 'keep instruments')
   return (
     <main className="page stack" id="main">
-      <div className="page-head"><div><p className="eyebrow">Stores</p><h1>Instruments</h1></div><Link className="button plain" href="/trace">Trace a number</Link></div>
-      {mayKeep ? <ActFold title="Register an instrument" open={rows.length === 0}><RegisterForm utcOffset={offsetOf(reading)} /></ActFold> : null}
+      <div className="page-head">
+        <div>
+          <p className="eyebrow">Stores</p>
+          <h1>Instruments</h1>
+        </div>
+        <Link className="button plain" href="/trace">
+          Trace a number
+        </Link>
+      </div>
+      {mayKeep ? (
+        <ActFold title="Register an instrument" open={rows.length === 0}>
+          <RegisterForm utcOffset={offsetOf(reading)} />
+        </ActFold>
+      ) : null}
       {rows.length === 0 ? (
-        <EmptyNote title="No instrument is registered yet.">{mayKeep ? null : <span>Stores, leads and inspectors register them.</span>}</EmptyNote>
+        <EmptyNote title="No instrument is registered yet.">
+          {mayKeep ? null : <span>Stores, leads and inspectors register them.</span>}
+        </EmptyNote>
       ) : (
         <div className="sheet">
           <table className="cards">
-            <thead><tr><th>Instrument</th><th>Kind</th><th>Certificate</th><th>Range</th><th>Last check</th><th>Today</th></tr></thead>
+            <thead>
+              <tr>
+                <th>Instrument</th>
+                <th>Kind</th>
+                <th>Certificate</th>
+                <th>Range</th>
+                <th>Last check</th>
+                <th>Today</th>
+              </tr>
+            </thead>
             <tbody>
               {rows.map((row) => (
                 <tr key={row.stream}>
-                  <th scope="row"><Link href={pathOf('instruments', row.stream)}>{row.number}</Link></th>
-                  <td>{row.kind}<br /><span className="quiet small">{row.measures}</span></td>
-                  <td data-label="Certificate">{row.certificate ? <>{row.certificate}<br /><span className="quiet small nowrap">to {row.dueOn}</span></> : 'none'}</td>
+                  <th scope="row">
+                    <Link href={pathOf('instruments', row.stream)}>{row.number}</Link>
+                  </th>
+                  <td>
+                    {row.kind}
+                    <br />
+                    <span className="quiet small">{row.measures}</span>
+                  </td>
+                  <td data-label="Certificate">
+                    {row.certificate ? (
+                      <>
+                        {row.certificate}
+                        <br />
+                        <span className="quiet small nowrap">to {row.dueOn}</span>
+                      </>
+                    ) : (
+                      'none'
+                    )}
+                  </td>
                   <td data-label="Range">{row.range ?? 'not stated'}</td>
-                  <td data-label="Last check">{row.lastCheck ? <>{row.lastCheck.words}<br /><span className="quiet small">{showMoment(row.lastCheck.at)}</span></> : 'none recorded'}</td>
-                  <td data-label="Today"><StandingMark standing={row.standing} /></td>
+                  <td data-label="Last check">
+                    {row.lastCheck ? (
+                      <>
+                        {row.lastCheck.words}
+                        <br />
+                        <span className="quiet small">{showMoment(row.lastCheck.at)}</span>
+                      </>
+                    ) : (
+                      'none recorded'
+                    )}
+                  </td>
+                  <td data-label="Today">
+                    <StandingMark standing={row.standing} />
+                  </td>
                 </tr>
               ))}
             </tbody>

@@ -5,18 +5,40 @@ import type { Choice } from '@/app/_desk/desk-field'
 import { INVALIDATING_EVENTS } from '@/lib/domain/plan'
 
 /** What each event makes fall, and what must be redone then. */
-export function InvalidationsEditor({ control, numbers }: { control: Control<FieldValues>; numbers: readonly Choice[] }) {
+export function InvalidationsEditor({
+  control,
+  numbers,
+}: {
+  control: Control<FieldValues>
+  numbers: readonly Choice[]
+}) {
   return (
     <details className="act">
-      <summary><span>What makes earlier releases fall</span><span className="quiet small">rain, weep, damage and the like</span></summary>
+      <summary>
+        <span>What makes earlier releases fall</span>
+        <span className="quiet small">rain, weep, damage and the like</span>
+      </summary>
       <div className="act-body">
-        <DeskControl control={control} spec={{
-          kind: 'list', name: 'invalidations', label: 'Events', each: 'Event', addLabel: 'Add an event',
-          of: [
-            { kind: 'select', name: 'event', label: 'Event', options: INVALIDATING_EVENTS.map((event) => ({ id: event, label: event.replaceAll('-', ' ') })) },
-            { kind: 'several', name: 'falls', label: 'Releases that fall', options: numbers }, { kind: 'remark', name: 'redo', label: 'What must be redone' },
-          ],
-        }} />
+        <DeskControl
+          control={control}
+          spec={{
+            kind: 'list',
+            name: 'invalidations',
+            label: 'Events',
+            each: 'Event',
+            addLabel: 'Add an event',
+            of: [
+              {
+                kind: 'select',
+                name: 'event',
+                label: 'Event',
+                options: INVALIDATING_EVENTS.map((event) => ({ id: event, label: event.replaceAll('-', ' ') })),
+              },
+              { kind: 'several', name: 'falls', label: 'Releases that fall', options: numbers },
+              { kind: 'remark', name: 'redo', label: 'What must be redone' },
+            ],
+          }}
+        />
       </div>
     </details>
   )

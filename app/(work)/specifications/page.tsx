@@ -14,8 +14,24 @@ export default async function SpecificationsPage() {
   const mayDraft = mayAct(reading, 'draft specification or plan')
   return (
     <main className="page stack" id="main">
-      <div className="page-head"><div><p className="eyebrow">Every limit comes from here, at a stated revision</p><h1>Specifications</h1></div>{mayDraft ? <Link className="button" href="/specifications/new">New specification</Link> : null}</div>
-      {rows.length === 0 ? <EmptyNote title="No specification is on record yet."><span>A repair needs one with an issued revision.</span></EmptyNote> : <RevisionList rows={rows} folder="specifications" />}
+      <div className="page-head">
+        <div>
+          <p className="eyebrow">Every limit comes from here, at a stated revision</p>
+          <h1>Specifications</h1>
+        </div>
+        {mayDraft ? (
+          <Link className="button" href="/specifications/new">
+            New specification
+          </Link>
+        ) : null}
+      </div>
+      {rows.length === 0 ? (
+        <EmptyNote title="No specification is on record yet.">
+          <span>A repair needs one with an issued revision.</span>
+        </EmptyNote>
+      ) : (
+        <RevisionList rows={rows} folder="specifications" />
+      )}
     </main>
   )
 }

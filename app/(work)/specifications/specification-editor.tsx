@@ -1,12 +1,12 @@
 'use client'
-import { useFieldArray, type FieldValues } from 'react-hook-form'
-import { saveSpecificationDraftAction } from '@/app/(work)/actions/revision-actions'
+import { type FieldValues, useFieldArray } from 'react-hook-form'
 import { bodyOfValues } from '@/app/_desk/body-of-values'
 import { DeskControl } from '@/app/_desk/desk-control'
 import type { DeskField } from '@/app/_desk/desk-field'
 import { DraftDock } from '@/app/_desk/draft-dock'
 import { RULE_LISTS } from '@/app/_desk/rule-fields'
 import { type RevisionDraftProps, useRevisionDraft } from '@/app/_desk/use-revision-draft'
+import { saveSpecificationDraftAction } from '@/app/(work)/actions/revision-actions'
 import { type RuleKind, Specification } from '@/lib/domain/specification'
 import { CriterionEditor } from './criterion-editor'
 
@@ -26,7 +26,12 @@ const HEAD: readonly DeskField[] = [
 
 /** A specification's draft on screen: every limit, count, window and table is a field here, and nowhere in code. */
 export function SpecificationEditor(props: RevisionDraftProps) {
-  const { form, submit, faults, state, refusal } = useRevisionDraft(props, Specification, cleanSpecification, saveSpecificationDraftAction)
+  const { form, submit, faults, state, refusal } = useRevisionDraft(
+    props,
+    Specification,
+    cleanSpecification,
+    saveSpecificationDraftAction,
+  )
   const { fields, append, remove } = useFieldArray({ control: form.control, name: 'criteria' })
   const points = [...new Set(fields.map((_, place) => String(form.getValues(`criteria.${place}.point`) ?? '')))].sort()
   return (
@@ -34,16 +39,42 @@ export function SpecificationEditor(props: RevisionDraftProps) {
       <section className="sheet">
         <h2>Head</h2>
         <div className="fields">
-          {props.stream ? null : <DeskControl spec={{ kind: 'text', name: 'number', label: 'Number of the specification', hint: 'Permanent' }} control={form.control} />}
-          {HEAD.map((spec) => <DeskControl key={spec.name} spec={spec} control={form.control} />)}
+          {props.stream ? null : (
+            <DeskControl
+              spec={{ kind: 'text', name: 'number', label: 'Number of the specification', hint: 'Permanent' }}
+              control={form.control}
+            />
+          )}
+          {HEAD.map((spec) => (
+            <DeskControl key={spec.name} spec={spec} control={form.control} />
+          ))}
         </div>
       </section>
       <section className="stack tight" aria-label="Criteria">
-        <div className="row between"><h2>Criteria, {fields.length}</h2><button type="button" className="button plain" onClick={() => append({ id: '', point: '', clause: '', title: '', rule: {} })}>Add a criterion</button></div>
+        <div className="row between">
+          <h2>Criteria, {fields.length}</h2>
+          <button
+            type="button"
+            className="button plain"
+            onClick={() => append({ id: '', point: '', clause: '', title: '', rule: {} })}
+          >
+            Add a criterion
+          </button>
+        </div>
         {points.map((point) => (
           <div key={point}>
             <h3 className="point-head">{point === '' ? 'New' : `Point ${point}`}</h3>
-            {fields.map((field, place) => String(form.getValues(`criteria.${place}.point`) ?? '') === point ? <CriterionEditor key={field.id} control={form.control} place={place} isFaulty={faults.some((fault) => fault.path.startsWith(`criteria ${place} `))} remove={() => remove(place)} /> : null)}
+            {fields.map((field, place) =>
+              String(form.getValues(`criteria.${place}.point`) ?? '') === point ? (
+                <CriterionEditor
+                  key={field.id}
+                  control={form.control}
+                  place={place}
+                  isFaulty={faults.some((fault) => fault.path.startsWith(`criteria ${place} `))}
+                  remove={() => remove(place)}
+                />
+              ) : null,
+            )}
           </div>
         ))}
       </section>
@@ -53,12 +84,14 @@ export function SpecificationEditor(props: RevisionDraftProps) {
 }
 
 function cleanSpecification(values: FieldValues): unknown {
-  const body = bodyOfValues(values) as { criteria?: { rule?: { kind?: RuleKind } & Record<string, unknown> }[] } & Record<string, unknown>
+  const body = bodyOfValues(values) as {
+    criteria?: { rule?: { kind?: RuleKind } & Record<string, unknown> }[]
+  } & Record<string, unknown>
   const criteria = (body.criteria ?? []).map((one) => {
     const list = one.rule?.kind ? RULE_LISTS[one.rule.kind] : undefined
     return list && one.rule ? { ...one, rule: { ...one.rule, [list]: one.rule[list] ?? [] } } : one
   })
-  return { ...body, criteria, notes: body['notes'] ?? [] }
+  return { ...body, criteria, notes: body.notes ?? [] }
 }
 
 function whereOf(path: string, values: FieldValues): string {

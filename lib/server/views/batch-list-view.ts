@@ -6,12 +6,30 @@ import { showReadingUnit } from '@/lib/domain/reading'
 import { type CalendarDay, dayOf } from '@/lib/domain/time'
 import { listStreams } from '@/lib/server/store/list-streams'
 import { loadStreams } from '@/lib/server/store/load-stream'
-import { batchStanding, type BatchStanding } from './batch-words'
+import { type BatchStanding, batchStanding } from './batch-words'
 import type { ReadingDesk } from './reading-desk'
 
-export type BatchRow = { stream: StreamId; number: string; role: string; product: string; received: string | null; receivedOn: CalendarDay; expiresOn: CalendarDay | null; standing: BatchStanding; isOpened: boolean; isRefused: boolean }
+export type BatchRow = {
+  stream: StreamId
+  number: string
+  role: string
+  product: string
+  received: string | null
+  receivedOn: CalendarDay
+  expiresOn: CalendarDay | null
+  standing: BatchStanding
+  isOpened: boolean
+  isRefused: boolean
+}
 
-const URGENCY: readonly BatchStanding[] = ['recalled', 'quarantined', 'expired', 'expires soon', 'in date', 'no expiry stated']
+const URGENCY: readonly BatchStanding[] = [
+  'recalled',
+  'quarantined',
+  'expired',
+  'expires soon',
+  'in date',
+  'no expiry stated',
+]
 
 /** Every batch of the store as it stands today, what is barred or expires first. */
 export const loadBatchRows = cache(async ({ desk, actor }: ReadingDesk): Promise<BatchRow[]> => {
@@ -23,10 +41,22 @@ export const loadBatchRows = cache(async ({ desk, actor }: ReadingDesk): Promise
     if (!state) return []
     const own = ofStream(facts, stream)
     const first = ofKind(own, 'batch-received')[0]
-    return [{
-      stream, number: state.number, role: state.received.role, product: state.received.product, received: state.received.quantity ? showReadingUnit(state.received.quantity) : null,
-      receivedOn: first ? dayOf(first.observedAt) : today, expiresOn: state.expiresOn, standing: batchStanding(state, today), isOpened: ofKind(own, 'batch-opened').length > 0, isRefused: ofKind(own, 'batch-refused').length > 0,
-    }]
+    return [
+      {
+        stream,
+        number: state.number,
+        role: state.received.role,
+        product: state.received.product,
+        received: state.received.quantity ? showReadingUnit(state.received.quantity) : null,
+        receivedOn: first ? dayOf(first.observedAt) : today,
+        expiresOn: state.expiresOn,
+        standing: batchStanding(state, today),
+        isOpened: ofKind(own, 'batch-opened').length > 0,
+        isRefused: ofKind(own, 'batch-refused').length > 0,
+      },
+    ]
   })
-  return rows.sort((a, b) => URGENCY.indexOf(a.standing) - URGENCY.indexOf(b.standing) || a.number.localeCompare(b.number))
+  return rows.sort(
+    (a, b) => URGENCY.indexOf(a.standing) - URGENCY.indexOf(b.standing) || a.number.localeCompare(b.number),
+  )
 })

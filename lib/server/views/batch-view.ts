@@ -1,11 +1,18 @@
 import type { StreamId } from '@/lib/domain/facts/fact'
 import { foldBatch } from '@/lib/domain/fold/fold-batch'
 import type { BatchState } from '@/lib/domain/fold/repair-state'
-import { batchEvents, batchStanding, type BatchStanding, labelReadOf } from './batch-words'
+import { type BatchStanding, batchEvents, batchStanding, labelReadOf } from './batch-words'
 import { loadNames, type ReadingDesk } from './reading-desk'
 import type { EventLine } from './trace-event-line'
 
-export type BatchView = { state: BatchState; standing: BatchStanding; events: EventLine[]; length: number; labelRead: string; recallFact: string | null }
+export type BatchView = {
+  state: BatchState
+  standing: BatchStanding
+  events: EventLine[]
+  length: number
+  labelRead: string
+  recallFact: string | null
+}
 
 /** A batch as its page shows it: how it stands today and everything that was done with it; null when it was never received. */
 export async function loadBatchView({ desk }: Pick<ReadingDesk, 'desk'>, stream: StreamId): Promise<BatchView | null> {
@@ -14,6 +21,11 @@ export async function loadBatchView({ desk }: Pick<ReadingDesk, 'desk'>, stream:
   if (!facts || !state) return null
   const names = await loadNames(desk)
   return {
-    state, standing: batchStanding(state, desk.today(null)), events: batchEvents(facts, stream, names, desk.now(null)), length: facts.length, labelRead: labelReadOf(state.received), recallFact: state.recalled?.id ?? null,
+    state,
+    standing: batchStanding(state, desk.today(null)),
+    events: batchEvents(facts, stream, names, desk.now(null)),
+    length: facts.length,
+    labelRead: labelReadOf(state.received),
+    recallFact: state.recalled?.id ?? null,
   }
 }

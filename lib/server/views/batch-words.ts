@@ -1,5 +1,5 @@
-import { isRefused } from '@/lib/calc/refusal'
 import { parseGs1 } from '@/lib/calc/gs1-elements'
+import { isRefused } from '@/lib/calc/refusal'
 import { type PersonId, type StreamId, streamName } from '@/lib/domain/facts/fact'
 import type { BodyOf, Fact } from '@/lib/domain/facts/fact-kinds'
 import { addDays } from '@/lib/domain/fold/calendar'
@@ -24,28 +24,57 @@ export function batchStanding(state: BatchState, today: CalendarDay): BatchStand
 }
 
 /** Everything in a batch's stream as lines, in the order it happened. */
-export function batchEvents(facts: readonly Fact[], stream: StreamId, names: Record<PersonId, string>, asOf: string): EventLine[] {
-  return orderFacts(facts, asOf).filter((fact) => fact.stream === stream).flatMap((fact) => {
-    const words = wordsOf(fact)
-    return words ? [eventLine(fact, names, words[0], words[1])] : []
-  })
+export function batchEvents(
+  facts: readonly Fact[],
+  stream: StreamId,
+  names: Record<PersonId, string>,
+  asOf: string,
+): EventLine[] {
+  return orderFacts(facts, asOf)
+    .filter((fact) => fact.stream === stream)
+    .flatMap((fact) => {
+      const words = wordsOf(fact)
+      return words ? [eventLine(fact, names, words[0], words[1])] : []
+    })
 }
 
 function wordsOf(fact: Fact): [string, string] | null {
   switch (fact.kind) {
-    case 'batch-received': return ['Received', fact.body.quantity ? showReadingUnit(fact.body.quantity) : 'amount not stated']
-    case 'batch-opened': return ['Opened', `${dayOf(fact.body.openedAt)} ${showClock(fact.body.openedAt)}`]
-    case 'batch-issued': return ['Issued', `${showReadingUnit(fact.body.quantity)} to ${streamName(fact.body.to)}`]
-    case 'batch-returned': return ['Returned', `${showReadingUnit(fact.body.quantity)} from ${streamName(fact.body.from)}`]
-    case 'batch-wasted': return ['Wasted', `${showReadingUnit(fact.body.quantity)}: ${fact.body.reason}${fact.body.repair ? ` (${streamName(fact.body.repair)})` : ''}`]
-    case 'batch-counted': return ['Counted in the store', showReadingUnit(fact.body.quantity)]
-    case 'batch-refused': return ['Refused', `${fact.body.reason}${fact.body.repair ? ` (${streamName(fact.body.repair)})` : ''}`]
-    case 'batch-quarantined': return ['Quarantined', fact.body.reason]
-    case 'quarantine-lifted': return ['Quarantine lifted', `${fact.body.reason}; with ${fact.body.second}`]
-    case 'batch-recalled': return ['Recalled', `${fact.body.reason}; by ${fact.body.by}${fact.body.reference ? `, ${fact.body.reference}` : ''}`]
-    case 'maker-letter': return ['Maker’s letter', `${fact.body.letter}: use by ${fact.body.expiresOn}`]
-    case 'owner-notified': return ['Owner notified', `${fact.body.to}, ${fact.body.how}${fact.body.repair ? ` (${streamName(fact.body.repair)})` : ''}`]
-    default: return null
+    case 'batch-received':
+      return ['Received', fact.body.quantity ? showReadingUnit(fact.body.quantity) : 'amount not stated']
+    case 'batch-opened':
+      return ['Opened', `${dayOf(fact.body.openedAt)} ${showClock(fact.body.openedAt)}`]
+    case 'batch-issued':
+      return ['Issued', `${showReadingUnit(fact.body.quantity)} to ${streamName(fact.body.to)}`]
+    case 'batch-returned':
+      return ['Returned', `${showReadingUnit(fact.body.quantity)} from ${streamName(fact.body.from)}`]
+    case 'batch-wasted':
+      return [
+        'Wasted',
+        `${showReadingUnit(fact.body.quantity)}: ${fact.body.reason}${fact.body.repair ? ` (${streamName(fact.body.repair)})` : ''}`,
+      ]
+    case 'batch-counted':
+      return ['Counted in the store', showReadingUnit(fact.body.quantity)]
+    case 'batch-refused':
+      return ['Refused', `${fact.body.reason}${fact.body.repair ? ` (${streamName(fact.body.repair)})` : ''}`]
+    case 'batch-quarantined':
+      return ['Quarantined', fact.body.reason]
+    case 'quarantine-lifted':
+      return ['Quarantine lifted', `${fact.body.reason}; with ${fact.body.second}`]
+    case 'batch-recalled':
+      return [
+        'Recalled',
+        `${fact.body.reason}; by ${fact.body.by}${fact.body.reference ? `, ${fact.body.reference}` : ''}`,
+      ]
+    case 'maker-letter':
+      return ['Maker’s letter', `${fact.body.letter}: use by ${fact.body.expiresOn}`]
+    case 'owner-notified':
+      return [
+        'Owner notified',
+        `${fact.body.to}, ${fact.body.how}${fact.body.repair ? ` (${streamName(fact.body.repair)})` : ''}`,
+      ]
+    default:
+      return null
   }
 }
 
@@ -54,6 +83,7 @@ export function labelReadOf(body: BodyOf<'batch-received'>): string {
   if (!body.label) return 'typed'
   const answer = parseGs1({ text: body.label, referenceYear: 2000 })
   if (isRefused(answer)) return 'label text kept, completed by hand'
-  const isWhole = answer.elements['10'] !== undefined && (answer.elements['17'] !== undefined || body.expiresOn === null)
+  const isWhole =
+    answer.elements['10'] !== undefined && (answer.elements['17'] !== undefined || body.expiresOn === null)
   return isWhole ? 'scanned' : 'scanned, completed by hand'
 }

@@ -1,6 +1,6 @@
+import { showDecimal } from '@/lib/domain/decimal'
 import type { PersonId, StreamId } from '@/lib/domain/facts/fact'
 import type { Fact } from '@/lib/domain/facts/fact-kinds'
-import { showDecimal } from '@/lib/domain/decimal'
 import { addDays } from '@/lib/domain/fold/calendar'
 import { orderFacts } from '@/lib/domain/fold/order-facts'
 import type { InstrumentState } from '@/lib/domain/fold/repair-state'
@@ -32,21 +32,41 @@ export function rangeWords(certificate: InstrumentState['certificates'][number] 
 }
 
 /** Everything in an instrument's stream as lines, in the order it happened. */
-export function instrumentEvents(facts: readonly Fact[], stream: StreamId, names: Record<PersonId, string>, asOf: string): EventLine[] {
-  return orderFacts(facts, asOf).filter((fact) => fact.stream === stream).flatMap((fact) => {
-    const words = wordsOf(fact)
-    return words ? [eventLine(fact, names, words[0], words[1])] : []
-  })
+export function instrumentEvents(
+  facts: readonly Fact[],
+  stream: StreamId,
+  names: Record<PersonId, string>,
+  asOf: string,
+): EventLine[] {
+  return orderFacts(facts, asOf)
+    .filter((fact) => fact.stream === stream)
+    .flatMap((fact) => {
+      const words = wordsOf(fact)
+      return words ? [eventLine(fact, names, words[0], words[1])] : []
+    })
 }
 
 function wordsOf(fact: Fact): [string, string] | null {
   switch (fact.kind) {
-    case 'instrument-registered': return ['Registered', fact.body.kind]
-    case 'certificate-recorded': return ['Certificate recorded', `${fact.body.certificate}, to ${fact.body.dueOn}`]
-    case 'check-made': return [`Check ${fact.body.result} tolerance`, `${fact.body.coverage}: read ${showReadingUnit(fact.body.read)} on ${showReadingUnit(fact.body.reference)}, tolerance ${showReadingUnit(fact.body.tolerance)}`]
-    case 'found-wrong': return ['Found wrong', `${fact.body.how}${fact.body.error ? `; error ${showReadingUnit(fact.body.error)}` : '; error not known'}`]
-    case 'instrument-quarantined': return ['Quarantined', fact.body.reason]
-    case 'quarantine-lifted': return ['Quarantine lifted', `${fact.body.reason}; with ${fact.body.second}`]
-    default: return null
+    case 'instrument-registered':
+      return ['Registered', fact.body.kind]
+    case 'certificate-recorded':
+      return ['Certificate recorded', `${fact.body.certificate}, to ${fact.body.dueOn}`]
+    case 'check-made':
+      return [
+        `Check ${fact.body.result} tolerance`,
+        `${fact.body.coverage}: read ${showReadingUnit(fact.body.read)} on ${showReadingUnit(fact.body.reference)}, tolerance ${showReadingUnit(fact.body.tolerance)}`,
+      ]
+    case 'found-wrong':
+      return [
+        'Found wrong',
+        `${fact.body.how}${fact.body.error ? `; error ${showReadingUnit(fact.body.error)}` : '; error not known'}`,
+      ]
+    case 'instrument-quarantined':
+      return ['Quarantined', fact.body.reason]
+    case 'quarantine-lifted':
+      return ['Quarantine lifted', `${fact.body.reason}; with ${fact.body.second}`]
+    default:
+      return null
   }
 }

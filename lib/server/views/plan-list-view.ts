@@ -10,6 +10,18 @@ export async function loadPlanRows({ desk, actor }: ReadingDesk): Promise<Revisi
     const state = foldPlan(facts, stream, desk.now(null))
     const body = state.inForce?.body.body ?? state.revisions.at(-1)?.body.body ?? state.draft?.body.body
     if (!body) return []
-    return [{ stream, number: body.number, title: body.title, about: `${body.points.length} points`, inForce: state.inForce ? { revision: state.inForce.body.revision, issuedOn: state.inForce.body.issuedOn } : null, hasDraft: state.draft !== null, revisionCount: state.revisions.length }]
+    return [
+      {
+        stream,
+        number: body.number,
+        title: body.title,
+        about: `${body.points.length} points`,
+        inForce: state.inForce
+          ? { revision: state.inForce.body.revision, issuedOn: state.inForce.body.issuedOn }
+          : null,
+        hasDraft: state.draft !== null,
+        revisionCount: state.revisions.length,
+      },
+    ]
   })
 }

@@ -3,7 +3,14 @@ import { foldProject } from '@/lib/domain/fold/fold-project'
 import { loadStreamsOfKind } from '@/lib/server/store/load-facts'
 import type { ReadingDesk } from './reading-desk'
 
-export type ProjectRow = { stream: StreamId; name: string; site: string; owner: string; peopleToday: number; myRoles: string[] }
+export type ProjectRow = {
+  stream: StreamId
+  name: string
+  site: string
+  owner: string
+  peopleToday: number
+  myRoles: string[]
+}
 
 /** Projects in which the reader holds a role today; an administrator sees every one. */
 export async function loadProjectRows(reading: ReadingDesk): Promise<ProjectRow[]> {
@@ -16,7 +23,11 @@ export async function loadProjectRows(reading: ReadingDesk): Promise<ProjectRow[
     const myRoles = actor.rolesOn(stream, today)
     if (!project || (myRoles.length === 0 && !roles.includes('administrator'))) return []
     const { name, site, owner } = project.opened.body
-    const people = new Set(project.grants.filter((one) => one.from <= today && (one.to === null || today <= one.to)).map((one) => one.person))
+    const people = new Set(
+      project.grants
+        .filter((one) => one.from <= today && (one.to === null || today <= one.to))
+        .map((one) => one.person),
+    )
     return [{ stream, name, site, owner, peopleToday: people.size, myRoles }]
   })
 }

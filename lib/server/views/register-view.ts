@@ -1,8 +1,8 @@
-import type { RepairState } from '@/lib/domain/fold/repair-state'
-import { type RegisterRow, registerRowOf } from '@/lib/domain/fold/register-row'
 import { addDays } from '@/lib/domain/fold/calendar'
-import { type Overlap, overlapsOf } from '@/lib/domain/trace/beside-repairs'
+import { type RegisterRow, registerRowOf } from '@/lib/domain/fold/register-row'
+import type { RepairState } from '@/lib/domain/fold/repair-state'
 import type { CalendarDay } from '@/lib/domain/time'
+import { type Overlap, overlapsOf } from '@/lib/domain/trace/beside-repairs'
 import type { ReadingDesk } from './reading-desk'
 import { loadRepairStates } from './repair-list-view'
 
@@ -20,13 +20,34 @@ export async function loadRegisterView(reading: ReadingDesk, names: Record<strin
   const today = reading.desk.today(null)
   const states = await loadRepairStates(reading)
   const lines = states.map((state) => lineOf(state, today, names))
-  return { today, lines: lines.sort((a, b) => ORDER.indexOf(a.due) - ORDER.indexOf(b.due) || (a.nextInspectionOn ?? '').localeCompare(b.nextInspectionOn ?? '') || a.number.localeCompare(b.number)), overlaps: overlapsOf(lines) }
+  return {
+    today,
+    lines: lines.sort(
+      (a, b) =>
+        ORDER.indexOf(a.due) - ORDER.indexOf(b.due) ||
+        (a.nextInspectionOn ?? '').localeCompare(b.nextInspectionOn ?? '') ||
+        a.number.localeCompare(b.number),
+    ),
+    overlaps: overlapsOf(lines),
+  }
 }
 
 function lineOf(state: RepairState, today: CalendarDay, names: Record<string, string>): RegisterLine {
   const row = registerRowOf(state)
-  const conditions = (state.acceptance?.openConditions ?? []).map((one) => ({ text: one.text, owner: names[one.owner] ?? one.owner, dueOn: one.dueOn, isLate: one.dueOn < today }))
-  return { ...row, due: dueOf(row, today), conditions, specification: state.specification ? `${state.specification.body.number} rev ${state.specification.revision}` : null }
+  const conditions = (state.acceptance?.openConditions ?? []).map((one) => ({
+    text: one.text,
+    owner: names[one.owner] ?? one.owner,
+    dueOn: one.dueOn,
+    isLate: one.dueOn < today,
+  }))
+  return {
+    ...row,
+    due: dueOf(row, today),
+    conditions,
+    specification: state.specification
+      ? `${state.specification.body.number} rev ${state.specification.revision}`
+      : null,
+  }
 }
 
 function dueOf(row: RegisterRow, today: CalendarDay): Due {

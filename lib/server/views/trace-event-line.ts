@@ -7,5 +7,12 @@ export type EventLine = { fact: FactId; at: Moment; by: string; title: string; d
 
 /** The line of a fact with its words; the name of who observed it, or the id where no name is known. */
 export function eventLine(fact: Fact, names: Record<PersonId, string>, title: string, detail = ''): EventLine {
-  return { fact: fact.id, at: fact.observedAt, by: names[fact.observedBy] ?? fact.observedBy, title, detail, late: fact.late ? `from ${fact.late.source}: ${fact.late.reason}` : null }
+  return {
+    fact: fact.id,
+    at: fact.observedAt,
+    by: names[fact.observedBy] ?? fact.observedBy,
+    title,
+    detail,
+    late: fact.late ? `from ${fact.late.source}: ${fact.late.reason}` : null,
+  }
 }

@@ -2,15 +2,21 @@ import type { PersonId, StreamId } from '@/lib/domain/facts/fact'
 import { foldPerson } from '@/lib/domain/fold/fold-person'
 import { registerRowOf } from '@/lib/domain/fold/register-row'
 import type { RepairState, Use } from '@/lib/domain/fold/repair-state'
-import type { RepairIdentity } from '@/lib/domain/trace/trace-batch'
 import type { Moment } from '@/lib/domain/time'
+import type { RepairIdentity } from '@/lib/domain/trace/trace-batch'
 import { listUses } from '@/lib/server/store/list-uses'
 import { loadStreamsOfKind } from '@/lib/server/store/load-facts'
 import { loadRepairState } from '@/lib/server/store/load-repair-state'
 import type { Store, TenantId } from '@/lib/server/store/store'
 
 /** What a trace stands on: the repairs that used the thing, folded now, their uses and who they are. */
-export type TraceGround = { asOf: Moment; states: ReadonlyMap<StreamId, RepairState>; uses: Use[]; repairs: RepairIdentity[]; names: Record<PersonId, string> }
+export type TraceGround = {
+  asOf: Moment
+  states: ReadonlyMap<StreamId, RepairState>
+  uses: Use[]
+  repairs: RepairIdentity[]
+  names: Record<PersonId, string>
+}
 
 /** Fold every repair that used a batch, an instrument or a person. */
 export async function loadTraceGround(store: Store, tenant: TenantId, of: StreamId): Promise<TraceGround> {
@@ -21,12 +27,24 @@ export async function loadTraceGround(store: Store, tenant: TenantId, of: Stream
     if (state) states.set(repair, state)
   }
   const folded = [...states.values()]
-  return { asOf: store.now(), states, uses: folded.flatMap((state) => state.uses), repairs: folded.map(identityOf), names: await loadTenantNames(store, tenant) }
+  return {
+    asOf: store.now(),
+    states,
+    uses: folded.flatMap((state) => state.uses),
+    repairs: folded.map(identityOf),
+    names: await loadTenantNames(store, tenant),
+  }
 }
 
 /** Who a repair is, for a trace. */
 export function identityOf(state: RepairState): RepairIdentity {
-  return { repair: state.stream, number: state.number, line: `${state.opened.body.line} ${state.opened.body.lineTitle}`, status: state.status, registerNo: registerRowOf(state).registerNo }
+  return {
+    repair: state.stream,
+    number: state.number,
+    line: `${state.opened.body.line} ${state.opened.body.lineTitle}`,
+    status: state.status,
+    registerNo: registerRowOf(state).registerNo,
+  }
 }
 
 /** Names of the tenant's persons by id. */

@@ -19,18 +19,47 @@ export default async function BatchPage({ params }: { params: Promise<{ name: st
     <main className="page stack" id="main">
       <div className="page-head">
         <div>
-          <p className="eyebrow">{received.product}, {received.role}</p>
+          <p className="eyebrow">
+            {received.product}, {received.role}
+          </p>
           <h1>Batch {number}</h1>
           <dl className="facts">
-            <div><dt>Received</dt><dd>{received.quantity ? showReadingUnit(received.quantity) : 'amount not stated'}</dd></div>
-            <div><dt>Use by</dt><dd>{expiresOn ?? 'not stated'}</dd></div>
-            <div><dt>Certificate</dt><dd>{received.certificate ?? 'none stated'}</dd></div>
+            <div>
+              <dt>Received</dt>
+              <dd>{received.quantity ? showReadingUnit(received.quantity) : 'amount not stated'}</dd>
+            </div>
+            <div>
+              <dt>Use by</dt>
+              <dd>{expiresOn ?? 'not stated'}</dd>
+            </div>
+            <div>
+              <dt>Certificate</dt>
+              <dd>{received.certificate ?? 'none stated'}</dd>
+            </div>
           </dl>
         </div>
-        <div className="stack tight"><StandingMark standing={view.standing} /><Link className="button" href={pathOf('trace/batch', stream)}>Where it went</Link></div>
+        <div className="stack tight">
+          <StandingMark standing={view.standing} />
+          <Link className="button" href={pathOf('trace/batch', stream)}>
+            Where it went
+          </Link>
+        </div>
       </div>
-      {view.standing === 'recalled' || view.standing === 'quarantined' ? <p className="note refused"><strong>Barred from use.</strong> <span>Part kits and left-overs in the store too. {view.state.recalled ? `Recalled: ${view.state.recalled.body.reason}` : ''}</span></p> : null}
-      {view.standing === 'expired' ? <p className="note refused"><strong>Past its use-by day.</strong> <span>Use is barred; a use that happened anyway is recorded and becomes a nonconformance.</span></p> : null}
+      {view.standing === 'recalled' || view.standing === 'quarantined' ? (
+        <p className="note refused">
+          <strong>Barred from use.</strong>{' '}
+          <span>
+            Part kits and left-overs in the store too.{' '}
+            {view.state.recalled ? `Recalled: ${view.state.recalled.body.reason}` : ''}
+          </span>
+        </p>
+      ) : null}
+      {view.standing === 'expired' ? (
+        <p className="note refused">
+          <strong>Past its use-by day.</strong>{' '}
+          <span>Use is barred; a use that happened anyway is recorded and becomes a nonconformance.</span>
+        </p>
+      ) : null}
       <div className="two">
         <section className="sheet">
           <h2>What was done with it</h2>
@@ -41,13 +70,26 @@ export default async function BatchPage({ params }: { params: Promise<{ name: st
           <section className="sheet">
             <h2>Label and package</h2>
             <dl className="pairs">
-              <dt>Label</dt><dd>{received.label ?? 'no text kept'}</dd>
-              <dt>Label read</dt><dd>{view.labelRead}</dd>
-              <dt>Article number</dt><dd>{received.gtin ?? 'none stated'}</dd>
-              <dt>Made on</dt><dd>{received.madeOn ?? 'not stated'}</dd>
-              <dt>Use by, as labelled</dt><dd>{received.expiryAsLabelled ?? received.expiresOn ?? 'not stated'}</dd>
-              <dt>Once opened</dt><dd>{received.openedLifeDays ? `${received.openedLifeDays} days` : 'not stated'}</dd>
-              <dt>Storage</dt><dd>{received.storageMin || received.storageMax ? [received.storageMin, received.storageMax].map((one) => (one ? showReadingUnit(one) : '…')).join(' to ') : 'not stated'}</dd>
+              <dt>Label</dt>
+              <dd>{received.label ?? 'no text kept'}</dd>
+              <dt>Label read</dt>
+              <dd>{view.labelRead}</dd>
+              <dt>Article number</dt>
+              <dd>{received.gtin ?? 'none stated'}</dd>
+              <dt>Made on</dt>
+              <dd>{received.madeOn ?? 'not stated'}</dd>
+              <dt>Use by, as labelled</dt>
+              <dd>{received.expiryAsLabelled ?? received.expiresOn ?? 'not stated'}</dd>
+              <dt>Once opened</dt>
+              <dd>{received.openedLifeDays ? `${received.openedLifeDays} days` : 'not stated'}</dd>
+              <dt>Storage</dt>
+              <dd>
+                {received.storageMin || received.storageMax
+                  ? [received.storageMin, received.storageMax]
+                      .map((one) => (one ? showReadingUnit(one) : '…'))
+                      .join(' to ')
+                  : 'not stated'}
+              </dd>
             </dl>
           </section>
         </div>

@@ -1,13 +1,19 @@
 import { notFound } from 'next/navigation'
-import { issuePlanAction } from '@/app/(work)/actions/revision-actions'
 import { BarredNote } from '@/app/_desk/barred-note'
 import { ChangeTable } from '@/app/_desk/change-table'
 import { mayReadStores, pathOf, requireDesk, streamAt } from '@/app/_desk/require-desk'
 import { RevisionAside } from '@/app/_desk/revision-aside'
 import { Letters } from '@/app/_ui/letters'
+import { issuePlanAction } from '@/app/(work)/actions/revision-actions'
 import { loadPlanView } from '@/lib/server/views/plan-view'
 
-export default async function PlanPage({ params, searchParams }: { params: Promise<{ number: string }>; searchParams: Promise<{ rev?: string }> }) {
+export default async function PlanPage({
+  params,
+  searchParams,
+}: {
+  params: Promise<{ number: string }>
+  searchParams: Promise<{ rev?: string }>
+}) {
   const reading = await requireDesk()
   const stream = streamAt('plan', (await params).number)
   if (!mayReadStores(reading)) return <BarredNote title="Inspection plan" forWhom="everyone with a role in a project" />
@@ -17,24 +23,73 @@ export default async function PlanPage({ params, searchParams }: { params: Promi
   return (
     <main className="page stack" id="main">
       <div className="page-head">
-        <div><p className="eyebrow">{body.title}</p><h1>{body.number} {view.shown === 'draft' ? `draft of rev ${view.nextRevision}` : `rev ${view.shown}`}</h1></div>
-        <strong>{view.shown === 'draft' ? 'Draft: not in force' : view.isInForce ? 'In force' : 'Not in force today'}</strong>
+        <div>
+          <p className="eyebrow">{body.title}</p>
+          <h1>
+            {body.number} {view.shown === 'draft' ? `draft of rev ${view.nextRevision}` : `rev ${view.shown}`}
+          </h1>
+        </div>
+        <strong>
+          {view.shown === 'draft' ? 'Draft: not in force' : view.isInForce ? 'In force' : 'Not in force today'}
+        </strong>
       </div>
       <div className="two wide-left">
         <div className="stack">
-          {view.changes !== null ? <section className="sheet"><h2>What {view.shown === 'draft' ? 'the draft' : `rev ${view.shown}`} changes</h2><ChangeTable changes={view.changes} /></section> : null}
+          {view.changes !== null ? (
+            <section className="sheet">
+              <h2>What {view.shown === 'draft' ? 'the draft' : `rev ${view.shown}`} changes</h2>
+              <ChangeTable changes={view.changes} />
+            </section>
+          ) : null}
           <section className="sheet">
-            <div className="sheet-head"><h2>Points</h2><span className="quiet small">crew, inspector, client, engineer: H hold, W witness, R review, M monitor</span></div>
+            <div className="sheet-head">
+              <h2>Points</h2>
+              <span className="quiet small">
+                crew, inspector, client, engineer: H hold, W witness, R review, M monitor
+              </span>
+            </div>
             <table className="cards">
-              <thead><tr><th>Point</th><th>Who takes part</th><th>Recorded</th><th>Photos, signatures</th><th>Blocks</th></tr></thead>
+              <thead>
+                <tr>
+                  <th>Point</th>
+                  <th>Who takes part</th>
+                  <th>Recorded</th>
+                  <th>Photos, signatures</th>
+                  <th>Blocks</th>
+                </tr>
+              </thead>
               <tbody>
                 {body.points.map((point) => (
                   <tr key={point.no}>
-                    <th scope="row">{point.no} {point.title}{point.selfRelease ? <p className="small not-proven">own work may be released</p> : null}</th>
-                    <td><Letters participation={point.participation} /></td>
-                    <td data-label="Recorded">{point.records.map((one) => `${one.type.replaceAll('-', ' ')}${one.atLeast === 0 ? ' (may)' : one.atLeast > 1 ? ` ×${one.atLeast}` : ''}`).join(', ') || 'nothing'}</td>
-                    <td data-label="Asks"><p className="small">{point.photos.map((one) => `${one.show}${one.atLeast > 1 ? ` ×${one.atLeast}` : ''}`).join('; ') || 'no photo'}</p><p className="small quiet">{point.signatures.map((one) => `${one.meaning} by ${one.role}`).join(', ') || 'no signature beyond the release'}</p></td>
-                    <td data-label="Blocks" className="small">{blocksInWords(point.blocks)}</td>
+                    <th scope="row">
+                      {point.no} {point.title}
+                      {point.selfRelease ? <p className="small not-proven">own work may be released</p> : null}
+                    </th>
+                    <td>
+                      <Letters participation={point.participation} />
+                    </td>
+                    <td data-label="Recorded">
+                      {point.records
+                        .map(
+                          (one) =>
+                            `${one.type.replaceAll('-', ' ')}${one.atLeast === 0 ? ' (may)' : one.atLeast > 1 ? ` ×${one.atLeast}` : ''}`,
+                        )
+                        .join(', ') || 'nothing'}
+                    </td>
+                    <td data-label="Asks">
+                      <p className="small">
+                        {point.photos
+                          .map((one) => `${one.show}${one.atLeast > 1 ? ` ×${one.atLeast}` : ''}`)
+                          .join('; ') || 'no photo'}
+                      </p>
+                      <p className="small quiet">
+                        {point.signatures.map((one) => `${one.meaning} by ${one.role}`).join(', ') ||
+                          'no signature beyond the release'}
+                      </p>
+                    </td>
+                    <td data-label="Blocks" className="small">
+                      {blocksInWords(point.blocks)}
+                    </td>
                   </tr>
                 ))}
               </tbody>
@@ -42,10 +97,33 @@ export default async function PlanPage({ params, searchParams }: { params: Promi
           </section>
           <section className="sheet">
             <h2>What makes earlier releases fall</h2>
-            <table className="cards"><thead><tr><th>Event</th><th>Falls</th><th>To be redone</th></tr></thead><tbody>{body.invalidations.map((one) => <tr key={one.event}><th scope="row">{one.event.replaceAll('-', ' ')}</th><td data-label="Falls">{blocksInWords(one.falls)}</td><td data-label="Redo">{one.redo}</td></tr>)}</tbody></table>
+            <table className="cards">
+              <thead>
+                <tr>
+                  <th>Event</th>
+                  <th>Falls</th>
+                  <th>To be redone</th>
+                </tr>
+              </thead>
+              <tbody>
+                {body.invalidations.map((one) => (
+                  <tr key={one.event}>
+                    <th scope="row">{one.event.replaceAll('-', ' ')}</th>
+                    <td data-label="Falls">{blocksInWords(one.falls)}</td>
+                    <td data-label="Redo">{one.redo}</td>
+                  </tr>
+                ))}
+              </tbody>
+            </table>
           </section>
         </div>
-        <RevisionAside reading={reading} view={view} path={pathOf('plans', stream)} action={issuePlanAction} cycle={view.draftCycle} />
+        <RevisionAside
+          reading={reading}
+          view={view}
+          path={pathOf('plans', stream)}
+          action={issuePlanAction}
+          cycle={view.draftCycle}
+        />
       </div>
     </main>
   )
