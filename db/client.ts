@@ -3,10 +3,11 @@ import pg from 'pg'
 import * as authSchema from './auth-schema'
 import { openCluster } from './cluster'
 import { migrate } from './migrate'
+import * as projectionSchema from './projection-schema'
 import * as recordSchema from './schema'
 import { StoreUnavailable } from './store-unavailable'
 
-export const schema = { ...recordSchema, ...authSchema }
+export const schema = { ...recordSchema, ...projectionSchema, ...authSchema }
 export type Queries = NodePgDatabase<typeof schema>
 
 /** An open database with the newest schema. */
@@ -33,13 +34,19 @@ export function dataFolder(): string {
  * `dataDir` (else `UNDERWRAP_DATA`, else `./data`) is joined or started. Migrations run before it is handed out.
  * @throws StoreUnavailable with one plain line when there is no database to be had
  */
-export async function openDatabase(options: { dataDir?: string; url?: string; connectionsAtMost?: number } = {}): Promise<Database> {
+export async function openDatabase(
+  options: { dataDir?: string; url?: string; connectionsAtMost?: number } = {},
+): Promise<Database> {
   const given = options.url ?? (options.dataDir === undefined ? process.env.DATABASE_URL : undefined)
   const cluster = given ? null : await openCluster(options.dataDir ?? dataFolder())
   try {
     if (cluster) await makeDatabase(cluster.url('postgres'))
     const url = given || (cluster as { url(name: string): string }).url(EMBEDDED_NAME)
-    const pool = new pg.Pool({ connectionString: url, max: options.connectionsAtMost ?? 12, application_name: 'underwrap' })
+    const pool = new pg.Pool({
+      connectionString: url,
+      max: options.connectionsAtMost ?? 12,
+      application_name: 'underwrap',
+    })
     // A server that stops drops idle connections; without a listener that would end this process. The next query tells.
     pool.on('error', () => {})
     pool.on('connect', (client) => client.on('error', () => {}))
@@ -87,5 +94,9 @@ async function demandVersion(pool: pg.Pool): Promise<void> {
     throw new StoreUnavailable('connection-refused', `No connection to the database: ${cause.message}`, { cause })
   })
   const major = Math.floor(Number(answer.rows[0]?.server_version_num) / 10_000)
-  if (major < OLDEST_MAJOR) throw new StoreUnavailable('version-mismatch', `The server is PostgreSQL ${major}; ${OLDEST_MAJOR} or newer is needed.`)
+  if (major < OLDEST_MAJOR)
+    throw new StoreUnavailable(
+      'version-mismatch',
+      `The server is PostgreSQL ${major}; ${OLDEST_MAJOR} or newer is needed.`,
+    )
 }

@@ -22,7 +22,12 @@ export async function takeLease(dataDir: string): Promise<ClusterLease | null> {
   const secret = loadSecret(dataDir)
   if (port === null || !secret) return null
   for (let tries = 0; tries < 100; tries += 1) {
-    const client = new pg.Client({ connectionString: urlOf({ ...secret, port }, 'postgres'), application_name: 'underwrap lease', keepAlive: true, connectionTimeoutMillis: 5000 })
+    const client = new pg.Client({
+      connectionString: urlOf({ ...secret, port }, 'postgres'),
+      application_name: 'underwrap lease',
+      keepAlive: true,
+      connectionTimeoutMillis: 5000,
+    })
     client.on('error', () => {})
     try {
       await client.connect()

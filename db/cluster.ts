@@ -24,7 +24,9 @@ export async function openCluster(dataDir: string): Promise<Cluster> {
   const folder = resolve(dataDir)
   mkdirSync(folder, { recursive: true })
   for (let tries = 0; tries < 5; tries += 1) {
-    const lease = (await takeLease(folder)) ?? (await withStartLock(folder, async () => (await takeLease(folder)) ?? (await start(folder))))
+    const lease =
+      (await takeLease(folder)) ??
+      (await withStartLock(folder, async () => (await takeLease(folder)) ?? (await start(folder))))
     if (lease) return inUse(folder, lease)
   }
   throw new StoreUnavailable('start-failed', `The database in ${folder} starts but cannot be joined.`)
@@ -39,15 +41,30 @@ async function start(folder: string): Promise<ClusterLease | null> {
   if (!existsSync(join(cluster, 'PG_VERSION'))) await make(folder, binaries.folder, user)
   const major = Number.parseInt(readFileSync(join(cluster, 'PG_VERSION'), 'utf8'), 10)
   if (major !== binaries.major)
-    throw new StoreUnavailable('version-mismatch', `The data in ${cluster} is of PostgreSQL ${major}, this program brings ${binaries.major}: dump it with version ${major} and load it into a new folder.`)
+    throw new StoreUnavailable(
+      'version-mismatch',
+      `The data in ${cluster} is of PostgreSQL ${major}, this program brings ${binaries.major}: dump it with version ${major} and load it into a new folder.`,
+    )
   const secret = loadSecret(folder)
-  if (!secret) throw new StoreUnavailable('secret-missing', `${folder} holds a database but not its database.json: put that file back.`)
+  if (!secret)
+    throw new StoreUnavailable(
+      'secret-missing',
+      `${folder} holds a database but not its database.json: put that file back.`,
+    )
   const port = await freePort(secret.port)
   if (port !== secret.port) keepSecret(folder, { ...secret, port })
   dropStalePid(cluster)
   const options = `-p ${port} -c listen_addresses=127.0.0.1 -c unix_socket_directories='' -c log_min_error_statement=panic -c timezone=UTC -c log_timezone=UTC`
-  const started = await runProgram(join(binaries.folder, 'pg_ctl'), ['start', '-w', '-t', '90', '-s', '-D', cluster, '-l', join(cluster, 'server.log'), '-o', options], user)
-  if (started.code !== 0) throw new StoreUnavailable('start-failed', `PostgreSQL did not start in ${cluster}: see server.log there. ${started.output.replaceAll('\n', ' ')}`.trim())
+  const started = await runProgram(
+    join(binaries.folder, 'pg_ctl'),
+    ['start', '-w', '-t', '90', '-s', '-D', cluster, '-l', join(cluster, 'server.log'), '-o', options],
+    user,
+  )
+  if (started.code !== 0)
+    throw new StoreUnavailable(
+      'start-failed',
+      `PostgreSQL did not start in ${cluster}: see server.log there. ${started.output.replaceAll('\n', ' ')}`.trim(),
+    )
   return takeLease(folder)
 }
 
@@ -63,8 +80,16 @@ async function make(folder: string, binaries: string, user: ServerUser): Promise
     writeFileSync(passwordFile, `${secret.password}\n`, { mode: 0o600 })
     if (user) for (const path of [fresh, passwordFile]) chownSync(path, user.uid, user.gid)
     chmodSync(fresh, 0o700)
-    const made = await runProgram(join(binaries, 'initdb'), ['-D', fresh, '-U', secret.user, '-E', 'UTF8', '--locale=C', '--auth=scram-sha-256', `--pwfile=${passwordFile}`], user)
-    if (made.code !== 0) throw new StoreUnavailable('start-failed', `PostgreSQL could not make its data folder: ${made.output.replaceAll('\n', ' ').slice(-600)}`)
+    const made = await runProgram(
+      join(binaries, 'initdb'),
+      ['-D', fresh, '-U', secret.user, '-E', 'UTF8', '--locale=C', '--auth=scram-sha-256', `--pwfile=${passwordFile}`],
+      user,
+    )
+    if (made.code !== 0)
+      throw new StoreUnavailable(
+        'start-failed',
+        `PostgreSQL could not make its data folder: ${made.output.replaceAll('\n', ' ').slice(-600)}`,
+      )
   } finally {
     rmSync(passwordFile, { force: true })
   }
@@ -83,11 +108,16 @@ function dropStalePid(cluster: string): void {
 function inUse(folder: string, lease: ClusterLease): Cluster {
   const secret = loadSecret(folder)
   const port = runningPort(folder)
-  if (!secret || port === null) throw new StoreUnavailable('start-failed', `The database in ${folder} stopped while it was being joined.`)
+  if (!secret || port === null)
+    throw new StoreUnavailable('start-failed', `The database in ${folder} stopped while it was being joined.`)
   let isOpen = true
   // An exit without close() cannot wait: a process of its own looks whether the server is still used.
   const onExit = () => {
-    if (isOpen) spawn(process.execPath, ['--import', 'tsx', join(process.cwd(), 'db', 'stop-unused-cluster.ts'), folder], { detached: true, stdio: 'ignore' }).unref()
+    if (isOpen)
+      spawn(process.execPath, ['--import', 'tsx', join(process.cwd(), 'db', 'stop-unused-cluster.ts'), folder], {
+        detached: true,
+        stdio: 'ignore',
+      }).unref()
   }
   const onSignal = (signal: NodeJS.Signals) => {
     if (process.listenerCount(signal) <= 1) process.exit(signal === 'SIGINT' ? 130 : 143)
@@ -110,6 +140,11 @@ function inUse(folder: string, lease: ClusterLease): Cluster {
 export async function leave(folder: string, lease: ClusterLease): Promise<void> {
   const cluster = join(folder, 'db')
   const isLast = await lease.release().catch(() => false)
-  if (isLast) await runProgram(join(embeddedBinaries().folder, 'pg_ctl'), ['stop', '-w', '-t', '60', '-s', '-m', 'fast', '-D', cluster], await serverUser(cluster))
+  if (isLast)
+    await runProgram(
+      join(embeddedBinaries().folder, 'pg_ctl'),
+      ['stop', '-w', '-t', '60', '-s', '-m', 'fast', '-D', cluster],
+      await serverUser(cluster),
+    )
   await lease.end()
 }

@@ -1,5 +1,16 @@
 import {
-  bigint, boolean, customType, index, integer, jsonb, pgTable, primaryKey, text, timestamp, uniqueIndex, uuid,
+  bigint,
+  boolean,
+  customType,
+  index,
+  integer,
+  jsonb,
+  pgTable,
+  primaryKey,
+  text,
+  timestamp,
+  uniqueIndex,
+  uuid,
 } from 'drizzle-orm/pg-core'
 
 const bytea = customType<{ data: Buffer }>({ dataType: () => 'bytea' })
@@ -19,7 +30,9 @@ export const tenants = pgTable('tenants', {
 export const facts = pgTable(
   'facts',
   {
-    tenant: text('tenant').notNull().references(() => tenants.id),
+    tenant: text('tenant')
+      .notNull()
+      .references(() => tenants.id),
     stream: text('stream').notNull(),
     position: integer('position').notNull(),
     id: uuid('id').notNull(),
@@ -40,77 +53,14 @@ export const facts = pgTable(
   ],
 )
 
-/** Which stream a fact cites, besides its own. Rebuildable. */
-export const factCites = pgTable(
-  'fact_cites',
-  { tenant: text('tenant').notNull(), factId: uuid('fact_id').notNull(), fromStream: text('from_stream').notNull(), toStream: text('to_stream').notNull() },
-  (table) => [
-    primaryKey({ columns: [table.tenant, table.factId, table.toStream] }),
-    index('fact_cites_from').on(table.tenant, table.fromStream),
-    index('fact_cites_to').on(table.tenant, table.toStream),
-  ],
-)
-
-/** One row a repair for lists: what the last fold said. Rebuildable. `changesAt` is when time alone changes it. */
-export const repairs = pgTable(
-  'repairs',
-  {
-    tenant: text('tenant').notNull(), stream: text('stream').notNull(), number: text('number').notNull(), line: text('line').notNull(), status: text('status').notNull(),
-    row: jsonb('row').notNull(), foldedAt: instant('folded_at').notNull(), changesAt: instant('changes_at'),
-  },
-  (table) => [primaryKey({ columns: [table.tenant, table.stream] })],
-)
-
-/** Repairs whose projection is behind the facts: written with the facts, removed by the fold that saw them. */
-export const projectionDebts = pgTable(
-  'projection_debts',
-  { tenant: text('tenant').notNull(), repair: text('repair').notNull(), leaf: bigint('leaf', { mode: 'number' }).notNull() },
-  (table) => [primaryKey({ columns: [table.tenant, table.repair] })],
-)
-
-/** Each use of a batch, instrument or person in a repair. Rebuildable. */
-export const uses = pgTable(
-  'uses',
-  {
-    tenant: text('tenant').notNull(), repair: text('repair').notNull(), no: integer('no').notNull(), point: text('point').notNull(), attempt: integer('attempt').notNull(),
-    fact: uuid('fact').notNull(), at: text('at').notNull(), atInstant: instant('at_instant').notNull(), ofStream: text('of_stream').notNull(), role: text('role').notNull(),
-    into: text('into'), amount: jsonb('amount'), isOverruled: boolean('is_overruled').notNull().default(false),
-  },
-  (table) => [primaryKey({ columns: [table.tenant, table.repair, table.no] }), index('uses_of_stream').on(table.tenant, table.ofStream, table.atInstant)],
-)
-
-/** Look of every photo attached to a repair. Rebuildable. Hashes are 16 hex digits. */
-export const photos = pgTable(
-  'photos',
-  {
-    tenant: text('tenant').notNull(), fact: uuid('fact').notNull(), repair: text('repair').notNull(), point: text('point').notNull(), attempt: integer('attempt').notNull(),
-    sha256: text('sha256').notNull(), dHash: text('d_hash').notNull(), pHash: text('p_hash').notNull(), dHashBits: bigint('d_hash_bits', { mode: 'bigint' }).notNull(),
-    renditionSha256: text('rendition_sha256').notNull(), thumbSha256: text('thumb_sha256').notNull(),
-  },
-  (table) => [
-    primaryKey({ columns: [table.tenant, table.fact] }),
-    index('photos_sha256').on(table.tenant, table.sha256),
-    index('photos_rendition').on(table.tenant, table.renditionSha256),
-    index('photos_thumb').on(table.tenant, table.thumbSha256),
-    index('photos_repair').on(table.tenant, table.repair),
-  ],
-)
-
-/** Dossier revisions issued: which frozen file. Rebuildable. */
-export const issues = pgTable(
-  'issues',
-  {
-    tenant: text('tenant').notNull(), fact: uuid('fact').notNull(), repair: text('repair').notNull(), revision: integer('revision').notNull(), sha256: text('sha256').notNull(),
-    sizeBytes: bigint('size_bytes', { mode: 'number' }).notNull(), issuedAt: text('issued_at').notNull(),
-  },
-  (table) => [primaryKey({ columns: [table.tenant, table.fact] }), index('issues_repair').on(table.tenant, table.repair)],
-)
-
 /** The person whom a signed-in account is, per tenant. */
 export const accountPersons = pgTable(
   'account_persons',
   { userId: text('user_id').notNull(), tenant: text('tenant').notNull(), personId: text('person_id').notNull() },
-  (table) => [primaryKey({ columns: [table.userId, table.tenant] }), uniqueIndex('account_persons_person').on(table.tenant, table.personId)],
+  (table) => [
+    primaryKey({ columns: [table.userId, table.tenant] }),
+    uniqueIndex('account_persons_person').on(table.tenant, table.personId),
+  ],
 )
 
 /** One-time codes that make the first administrator; only the digest is kept. */
@@ -123,7 +73,13 @@ export const setupCodes = pgTable('setup_codes', {
 /** Half-filled forms, so that nothing keyed is lost. Not part of the record. */
 export const drafts = pgTable(
   'drafts',
-  { tenant: text('tenant').notNull(), userId: text('user_id').notNull(), key: text('key').notNull(), json: jsonb('json').notNull(), updatedAt: instant('updated_at').notNull().defaultNow() },
+  {
+    tenant: text('tenant').notNull(),
+    userId: text('user_id').notNull(),
+    key: text('key').notNull(),
+    json: jsonb('json').notNull(),
+    updatedAt: instant('updated_at').notNull().defaultNow(),
+  },
   (table) => [primaryKey({ columns: [table.tenant, table.userId, table.key] })],
 )
 
@@ -131,11 +87,43 @@ export const drafts = pgTable(
 export const jobProgress = pgTable(
   'job_progress',
   {
-    tenant: text('tenant').notNull(), key: text('key').notNull(), task: text('task').notNull(), state: text('state').notNull(), doneCount: integer('done_count').notNull().default(0),
-    totalCount: integer('total_count'), note: text('note'), result: jsonb('result'), updatedAt: instant('updated_at').notNull().defaultNow(),
+    tenant: text('tenant').notNull(),
+    key: text('key').notNull(),
+    task: text('task').notNull(),
+    state: text('state').notNull(),
+    doneCount: integer('done_count').notNull().default(0),
+    totalCount: integer('total_count'),
+    note: text('note'),
+    result: jsonb('result'),
+    updatedAt: instant('updated_at').notNull().defaultNow(),
   },
   (table) => [primaryKey({ columns: [table.tenant, table.key] })],
 )
 
 /** Facts about the store itself: the demo clock's origin, the mark of a test store. */
 export const storeMarks = pgTable('store_marks', { key: text('key').primaryKey(), value: jsonb('value').notNull() })
+
+/** Look of every photo attached to a repair. Rebuildable. Hashes are 16 hex digits. */
+export const photos = pgTable(
+  'photos',
+  {
+    tenant: text('tenant').notNull(),
+    fact: uuid('fact').notNull(),
+    repair: text('repair').notNull(),
+    point: text('point').notNull(),
+    attempt: integer('attempt').notNull(),
+    sha256: text('sha256').notNull(),
+    dHash: text('d_hash').notNull(),
+    pHash: text('p_hash').notNull(),
+    dHashBits: bigint('d_hash_bits', { mode: 'bigint' }).notNull(),
+    renditionSha256: text('rendition_sha256').notNull(),
+    thumbSha256: text('thumb_sha256').notNull(),
+  },
+  (table) => [
+    primaryKey({ columns: [table.tenant, table.fact] }),
+    index('photos_sha256').on(table.tenant, table.sha256),
+    index('photos_rendition').on(table.tenant, table.renditionSha256),
+    index('photos_thumb').on(table.tenant, table.thumbSha256),
+    index('photos_repair').on(table.tenant, table.repair),
+  ],
+)

@@ -16,7 +16,11 @@ export function loadSecret(dataDir: string): ServerSecret | null {
   try {
     return JSON.parse(readFileSync(file, 'utf8')) as ServerSecret
   } catch (cause) {
-    throw new StoreUnavailable('secret-missing', `${file} cannot be read: it belongs to the user who made this data folder.`, { cause })
+    throw new StoreUnavailable(
+      'secret-missing',
+      `${file} cannot be read: it belongs to the user who made this data folder.`,
+      { cause },
+    )
   }
 }
 

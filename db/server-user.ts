@@ -18,13 +18,18 @@ export async function serverUser(cluster: string): Promise<ServerUser> {
   await runProgram('groupadd', [NAME], null).catch(() => null)
   await runProgram('useradd', ['-g', NAME, NAME], null).catch(() => null)
   const made = idsOf(NAME)
-  if (!made) throw new StoreUnavailable('start-failed', `Running as root, and the user ${NAME} that PostgreSQL needs could not be made: run as another user, or set DATABASE_URL.`)
+  if (!made)
+    throw new StoreUnavailable(
+      'start-failed',
+      `Running as root, and the user ${NAME} that PostgreSQL needs could not be made: run as another user, or set DATABASE_URL.`,
+    )
   return made
 }
 
 function idsOf(name: string): ServerUser {
   try {
-    const id = (flag: string) => Number.parseInt(execFileSync('id', [flag, name], { stdio: ['ignore', 'pipe', 'ignore'], encoding: 'utf8' }), 10)
+    const id = (flag: string) =>
+      Number.parseInt(execFileSync('id', [flag, name], { stdio: ['ignore', 'pipe', 'ignore'], encoding: 'utf8' }), 10)
     return { uid: id('-u'), gid: id('-g') }
   } catch {
     return null

@@ -1,5 +1,5 @@
-import { takeLease } from './cluster-lease'
 import { leave } from './cluster'
+import { takeLease } from './cluster-lease'
 
 /** Started by a process that ends without closing its database: stops the server of a data folder when nobody uses it. */
 const folder = process.argv[2]

@@ -1,4 +1,10 @@
-export type UnavailableCode = 'binaries-missing' | 'folder-unreachable' | 'version-mismatch' | 'secret-missing' | 'start-failed' | 'connection-refused'
+export type UnavailableCode =
+  | 'binaries-missing'
+  | 'folder-unreachable'
+  | 'version-mismatch'
+  | 'secret-missing'
+  | 'start-failed'
+  | 'connection-refused'
 
 /** The database cannot be had; the message is one plain line for the person at the terminal. */
 export class StoreUnavailable extends Error {

@@ -14,7 +14,10 @@ export async function host(mode) {
     installIfStale()
     buildIfStale()
   }
-  const child = spawn(process.execPath, ['--import', 'tsx', 'lib/cli/serve.ts', mode], { cwd: root, stdio: ['ignore', 'inherit', 'inherit'] })
+  const child = spawn(process.execPath, ['--import', 'tsx', 'lib/cli/serve.ts', mode], {
+    cwd: root,
+    stdio: ['ignore', 'inherit', 'inherit'],
+  })
   // npm's shell does not pass a signal on: when it is gone, nobody is left to stop us.
   const parent = process.ppid
   if (process.env.npm_lifecycle_event) setInterval(() => process.ppid !== parent && child.kill('SIGTERM'), 1000).unref()

@@ -25,5 +25,7 @@ export function installIfStale() {
   const installed = `${root}/node_modules/.package-lock.json`
   if (existsSync(installed) && statSync(installed).mtimeMs >= statSync(`${root}/package-lock.json`).mtimeMs) return
   console.log('Installing packages')
-  demand(process.platform === 'win32' ? 'npm.cmd' : 'npm', ['ci', '--loglevel=error', '--no-audit', '--no-fund'], { shell: process.platform === 'win32' })
+  demand(process.platform === 'win32' ? 'npm.cmd' : 'npm', ['ci', '--loglevel=error', '--no-audit', '--no-fund'], {
+    shell: process.platform === 'win32',
+  })
 }

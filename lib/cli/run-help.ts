@@ -5,5 +5,9 @@ import { subCommands } from './sub-commands'
 export async function runHelp(): Promise<void> {
   const commands = Object.values(subCommands)
   const width = Math.max(...commands.map((one) => one.usage.length))
-  await say(['npm run underwrap -- COMMAND', '', ...commands.map((one) => `  ${one.usage.padEnd(width)}  ${one.about}`)].join('\n'))
+  await say(
+    ['npm run underwrap -- COMMAND', '', ...commands.map((one) => `  ${one.usage.padEnd(width)}  ${one.about}`)].join(
+      '\n',
+    ),
+  )
 }

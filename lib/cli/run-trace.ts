@@ -7,7 +7,12 @@ import { tenantFor, withStore } from './with-store'
 
 /** `trace BATCH`: every repair, attempt, mix and ply that used a batch, with its mass balance. */
 export async function runTrace(parameters: string[]): Promise<void> {
-  const { values, positionals } = parseArgs({ args: parameters, options: { json: { type: 'boolean' }, tenant: { type: 'string' } }, allowPositionals: true, strict: true })
+  const { values, positionals } = parseArgs({
+    args: parameters,
+    options: { json: { type: 'boolean' }, tenant: { type: 'string' } },
+    allowPositionals: true,
+    strict: true,
+  })
   const [batch] = positionals
   if (!batch) throw new PlainError('Say which batch: underwrap trace BATCH')
   await withStore(async (store) => {

@@ -13,7 +13,8 @@ export async function runVectorsFile(parameters: string[]): Promise<void> {
     throw new PlainError(`${file} cannot be read (${cause.code ?? 'unknown reason'}).`)
   })
   const { passed, mismatches } = runVectors(JSON.parse(text), sha256)
-  for (const { id, got, expected } of mismatches) await say(`${id} got ${JSON.stringify(got)} expected ${JSON.stringify(expected)}`)
+  for (const { id, got, expected } of mismatches)
+    await say(`${id} got ${JSON.stringify(got)} expected ${JSON.stringify(expected)}`)
   await say(`${passed} passed, ${mismatches.length} failed`)
   if (mismatches.length > 0) process.exitCode = 1
 }

@@ -10,15 +10,20 @@ import { PlainError } from './plain-error'
 export async function runWebServer(options: { port: string; whenReady(): void }): Promise<number> {
   const port = Number(options.port)
   if (await isTaken(port)) {
-    if (!(await isOurs(port))) throw new PlainError(`Port ${port} is taken: stop what runs there, or choose another with PORT.`)
+    if (!(await isOurs(port)))
+      throw new PlainError(`Port ${port} is taken: stop what runs there, or choose another with PORT.`)
     process.stdout.write('It is being served already.\n')
     options.whenReady()
     return 0
   }
-  const child = spawn(process.execPath, [join('node_modules', 'next', 'dist', 'bin', 'next'), 'start', '-p', options.port], {
-    stdio: ['ignore', 'ignore', 'inherit'],
-    env: { ...process.env, PORT: options.port, NODE_ENV: 'production', NEXT_TELEMETRY_DISABLED: '1' },
-  })
+  const child = spawn(
+    process.execPath,
+    [join('node_modules', 'next', 'dist', 'bin', 'next'), 'start', '-p', options.port],
+    {
+      stdio: ['ignore', 'ignore', 'inherit'],
+      env: { ...process.env, PORT: options.port, NODE_ENV: 'production', NEXT_TELEMETRY_DISABLED: '1' },
+    },
+  )
   let isStopping = false
   const stop = () => {
     isStopping = true
@@ -42,7 +47,10 @@ export async function runWebServer(options: { port: string; whenReady(): void })
 
 /** Whether what answers on a port is this app, by its sign-in page. */
 async function isOurs(port: number): Promise<boolean> {
-  const page = await fetch(`http://127.0.0.1:${port}/sign-in`, { signal: AbortSignal.timeout(10_000) }).then((answer) => answer.text(), () => '')
+  const page = await fetch(`http://127.0.0.1:${port}/sign-in`, { signal: AbortSignal.timeout(10_000) }).then(
+    (answer) => answer.text(),
+    () => '',
+  )
   return page.includes('Underwrap')
 }
 

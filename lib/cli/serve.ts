@@ -3,8 +3,8 @@ import { parseArgs } from 'node:util'
 import { makeSetupCode, needsSetup } from '@/lib/server/auth/setup-code'
 import { runJobs } from '@/lib/server/jobs/run-jobs'
 import { taskTable } from '@/lib/server/jobs/task-table'
-import { openStore } from '@/lib/server/store/open-store'
 import { markAsTestStore } from '@/lib/server/store/clock'
+import { openStore } from '@/lib/server/store/open-store'
 import { lineOf, PlainError } from './plain-error'
 import { runWebServer } from './run-web-server'
 import { seedIfEmpty, showSignIns } from './seed-if-empty'
@@ -14,11 +14,18 @@ import { seedIfEmpty, showSignIns } from './seed-if-empty'
  * one-time setup code of an empty store; `test` marks an empty store as one for tests, which alone takes `--test-clock FILE`.
  */
 async function serve(): Promise<number> {
-  const { values, positionals } = parseArgs({ args: process.argv.slice(2), allowPositionals: true, options: { 'test-clock': { type: 'string' }, seed: { type: 'boolean' } }, strict: true })
+  const { values, positionals } = parseArgs({
+    args: process.argv.slice(2),
+    allowPositionals: true,
+    options: { 'test-clock': { type: 'string' }, seed: { type: 'boolean' } },
+    strict: true,
+  })
   const [mode] = positionals
-  if (mode !== 'demo' && mode !== 'real' && mode !== 'test') throw new PlainError('Say what to serve: demo, real or test')
+  if (mode !== 'demo' && mode !== 'real' && mode !== 'test')
+    throw new PlainError('Say what to serve: demo, real or test')
   const testClock = values['test-clock']
-  if ((testClock || process.env.UNDERWRAP_TEST_CLOCK) && mode !== 'test') throw new PlainError('--test-clock is refused: this start is not one for tests.')
+  if ((testClock || process.env.UNDERWRAP_TEST_CLOCK) && mode !== 'test')
+    throw new PlainError('--test-clock is refused: this start is not one for tests.')
   const port = process.env.PORT || '3000'
   const store = await openStore()
   try {
@@ -32,7 +39,8 @@ async function serve(): Promise<number> {
     if (mode === 'demo') lines.push(...showSignIns())
     if (mode === 'real' && (await needsSetup(store.db.queries))) {
       const code = await makeSetupCode(store.db.queries)
-      if (code) lines.push(`The store is empty. Open http://localhost:${port}/setup and enter this one-time code: ${code}`)
+      if (code)
+        lines.push(`The store is empty. Open http://localhost:${port}/setup and enter this one-time code: ${code}`)
     }
     const jobs = await runJobs(store, taskTable)
     try {

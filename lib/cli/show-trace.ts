@@ -1,5 +1,5 @@
-import type { TraceBatchView } from '@/lib/server/views/trace-batch-view'
 import { showMoment } from '@/lib/domain/time'
+import type { TraceBatchView } from '@/lib/server/views/trace-batch-view'
 
 /** A batch trace as plain lines: the batch, its balance, every use, every repair with what was decided, every movement. */
 export function showTrace(view: TraceBatchView): string {
@@ -12,18 +12,41 @@ export function showTrace(view: TraceBatchView): string {
       : 'balance: received without an amount',
     '',
     'Uses',
-    ...linesOr(view.uses.map((use) => [showMoment(use.at), use.number, `point ${use.point} attempt ${use.attempt}`, use.role, use.into ?? '', use.amount ?? '', use.isInQuestion ? 'in question' : (use.verdict ?? '')])),
+    ...linesOr(
+      view.uses.map((use) => [
+        showMoment(use.at),
+        use.number,
+        `point ${use.point} attempt ${use.attempt}`,
+        use.role,
+        use.into ?? '',
+        use.amount ?? '',
+        use.isInQuestion ? 'in question' : (use.verdict ?? ''),
+      ]),
+    ),
     '',
     'Repairs',
     ...linesOr(
       view.repairs.map((one) => [
-        one.number, one.line, one.status, `attempts ${one.attempts.join(', ')}`, one.isInQuestion ? 'in question' : '',
-        one.receivers.length > 0 ? `dossier went to ${one.receivers.map((to) => to.to).join(', ')}` : '', ...one.decisions.map((decision) => `${decision.decision}: ${decision.reason} (${decision.by})`),
+        one.number,
+        one.line,
+        one.status,
+        `attempts ${one.attempts.join(', ')}`,
+        one.isInQuestion ? 'in question' : '',
+        one.receivers.length > 0 ? `dossier went to ${one.receivers.map((to) => to.to).join(', ')}` : '',
+        ...one.decisions.map((decision) => `${decision.decision}: ${decision.reason} (${decision.by})`),
       ]),
     ),
     '',
     'Movements',
-    ...linesOr(view.movements.map((event) => [showMoment(event.at), event.title, event.detail, event.by, event.late ? `late, ${event.late}` : ''])),
+    ...linesOr(
+      view.movements.map((event) => [
+        showMoment(event.at),
+        event.title,
+        event.detail,
+        event.by,
+        event.late ? `late, ${event.late}` : '',
+      ]),
+    ),
   ].join('\n')
 }
 

@@ -15,7 +15,11 @@ const total = { passed: 0, failed: 0, skipped: [] }
 /** Run a step with node; false when it failed. */
 function run(title, parameters, env = {}) {
   console.log(`\n== ${title}`)
-  const ran = spawnSync(process.execPath, parameters, { cwd: root, stdio: ['ignore', 'inherit', 'inherit'], env: { ...process.env, NEXT_TELEMETRY_DISABLED: '1', ...env } })
+  const ran = spawnSync(process.execPath, parameters, {
+    cwd: root,
+    stdio: ['ignore', 'inherit', 'inherit'],
+    env: { ...process.env, NEXT_TELEMETRY_DISABLED: '1', ...env },
+  })
   return ran.status === 0
 }
 
@@ -28,7 +32,11 @@ function demandStep(title, parameters) {
 
 function runUnits() {
   const tally = join(reports, 'vitest.json')
-  const isDone = run('unit and contract tests', ['node_modules/vitest/vitest.mjs', 'run', '--reporter=dot', '--reporter=./lib/cli/vitest-tally.mjs'], { UNDERWRAP_TALLY: tally, NODE_ENV: 'test' })
+  const isDone = run(
+    'unit and contract tests',
+    ['node_modules/vitest/vitest.mjs', 'run', '--reporter=dot', '--reporter=./lib/cli/vitest-tally.mjs'],
+    { UNDERWRAP_TALLY: tally, NODE_ENV: 'test' },
+  )
   const told = existsSync(tally) ? JSON.parse(readFileSync(tally, 'utf8')) : { passed: 0, failed: 1, skipped: [] }
   total.passed += told.passed
   total.failed += Math.max(told.failed, isDone ? 0 : 1)
@@ -37,7 +45,11 @@ function runUnits() {
 
 /** Debian's Chromium, else the one that Playwright brought; null when there is none. */
 function chromium() {
-  return ['/usr/bin/chromium', require('@playwright/test').chromium.executablePath()].find((path) => path && existsSync(path)) ?? null
+  return (
+    ['/usr/bin/chromium', require('@playwright/test').chromium.executablePath()].find(
+      (path) => path && existsSync(path),
+    ) ?? null
+  )
 }
 
 function freePort() {
@@ -52,7 +64,13 @@ function freePort() {
 const PLAYWRIGHT = ['node_modules/@playwright/test/cli.js', 'test', '-c', 'e2e/playwright.config.ts']
 
 function titlesOf(suite, path = []) {
-  const own = (suite.specs ?? []).flatMap((spec) => spec.tests.map((test) => ({ title: [...path, spec.title].join(' > '), status: test.status, reason: test.annotations?.find((one) => one.type === 'skip')?.description ?? '' })))
+  const own = (suite.specs ?? []).flatMap((spec) =>
+    spec.tests.map((test) => ({
+      title: [...path, spec.title].join(' > '),
+      status: test.status,
+      reason: test.annotations?.find((one) => one.type === 'skip')?.description ?? '',
+    })),
+  )
   return [...own, ...(suite.suites ?? []).flatMap((inner) => titlesOf(inner, [...path, inner.title]))]
 }
 
@@ -61,17 +79,30 @@ async function runBrowser() {
   const report = join(reports, 'playwright.json')
   const browser = chromium()
   if (!browser) {
-    spawnSync(process.execPath, [...PLAYWRIGHT, '--list', '--reporter=json'], { cwd: root, env: { ...process.env, PLAYWRIGHT_JSON_OUTPUT_NAME: report } })
-    const listed = existsSync(report) ? JSON.parse(readFileSync(report, 'utf8')).suites.flatMap((suite) => titlesOf(suite, [suite.title])) : [{ title: 'browser tests' }]
+    spawnSync(process.execPath, [...PLAYWRIGHT, '--list', '--reporter=json'], {
+      cwd: root,
+      env: { ...process.env, PLAYWRIGHT_JSON_OUTPUT_NAME: report },
+    })
+    const listed = existsSync(report)
+      ? JSON.parse(readFileSync(report, 'utf8')).suites.flatMap((suite) => titlesOf(suite, [suite.title]))
+      : [{ title: 'browser tests' }]
     total.skipped.push(...listed.map(({ title }) => ({ title, reason: 'chromium' })))
     return
   }
-  const isDone = run('browser tests', [...PLAYWRIGHT, '--reporter=line,json'], { PLAYWRIGHT_JSON_OUTPUT_NAME: report, CHROMIUM: browser, E2E_PORT: String(await freePort()) })
+  const isDone = run('browser tests', [...PLAYWRIGHT, '--reporter=line,json'], {
+    PLAYWRIGHT_JSON_OUTPUT_NAME: report,
+    CHROMIUM: browser,
+    E2E_PORT: String(await freePort()),
+  })
   const told = existsSync(report) ? JSON.parse(readFileSync(report, 'utf8')) : null
   const failed = told ? told.stats.unexpected + told.errors.length : 1
   total.passed += told ? told.stats.expected + told.stats.flaky : 0
   total.failed += Math.max(failed, isDone ? 0 : 1)
-  total.skipped.push(...(told?.suites ?? []).flatMap((suite) => titlesOf(suite, [suite.title])).filter((test) => test.status === 'skipped'))
+  total.skipped.push(
+    ...(told?.suites ?? [])
+      .flatMap((suite) => titlesOf(suite, [suite.title]))
+      .filter((test) => test.status === 'skipped'),
+  )
 }
 
 demandStep('types', ['node_modules/typescript/bin/tsc', '-p', '.', '--noEmit'])
@@ -82,7 +113,9 @@ rmSync(reports, { recursive: true, force: true })
 
 if (total.skipped.length > 0) {
   console.log('\n== skipped')
-  const byReason = Map.groupBy ? Map.groupBy(total.skipped, (one) => one.reason) : total.skipped.reduce((map, one) => map.set(one.reason, [...(map.get(one.reason) ?? []), one]), new Map())
+  const byReason = Map.groupBy
+    ? Map.groupBy(total.skipped, (one) => one.reason)
+    : total.skipped.reduce((map, one) => map.set(one.reason, [...(map.get(one.reason) ?? []), one]), new Map())
   for (const [reason, tests] of byReason) {
     console.log(`${tests.length} skipped, missing: ${reason || 'no reason given'}`)
     for (const test of tests) console.log(`  ${test.title}`)

@@ -10,11 +10,22 @@ export default class Tally {
     const result = test.result()
     if (result.state === 'passed') this.passed += 1
     else if (result.state === 'failed') this.failed += 1
-    else this.skipped.push({ title: test.fullName, reason: result.note ?? /\[needs ([^\]]+)\]/.exec(test.fullName)?.[1] ?? '' })
+    else
+      this.skipped.push({
+        title: test.fullName,
+        reason: result.note ?? /\[needs ([^\]]+)\]/.exec(test.fullName)?.[1] ?? '',
+      })
   }
 
   onTestRunEnd(modules, unhandledErrors) {
     const broken = modules.filter((module) => module.errors().length > 0).length
-    writeFileSync(process.env.UNDERWRAP_TALLY, JSON.stringify({ passed: this.passed, failed: this.failed + broken + unhandledErrors.length, skipped: this.skipped }))
+    writeFileSync(
+      process.env.UNDERWRAP_TALLY,
+      JSON.stringify({
+        passed: this.passed,
+        failed: this.failed + broken + unhandledErrors.length,
+        skipped: this.skipped,
+      }),
+    )
   }
 }

@@ -1,5 +1,5 @@
+import { type OpenStore, openStore } from '@/lib/server/store/open-store'
 import { listTenants, type Tenant } from '@/lib/server/store/tenants'
-import { openStore, type OpenStore } from '@/lib/server/store/open-store'
 import { PlainError } from './plain-error'
 
 /** Open the store of the environment, work, and close it again whatever happens. */
@@ -22,6 +22,9 @@ export async function tenantFor(store: OpenStore, slug: string | undefined): Pro
   }
   const [only, ...others] = tenants
   if (!only) throw new PlainError('The store is empty: start it with npm start, or fill a demo with npm run demo.')
-  if (others.length > 0) throw new PlainError(`The store holds several organisations: say which with --tenant (${tenants.map((one) => one.slug).join(', ')}).`)
+  if (others.length > 0)
+    throw new PlainError(
+      `The store holds several organisations: say which with --tenant (${tenants.map((one) => one.slug).join(', ')}).`,
+    )
   return only
 }

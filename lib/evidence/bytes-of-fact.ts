@@ -1,5 +1,5 @@
-import { parseFact, type Fact } from '@/lib/domain/facts/fact-kinds'
 import type { Sha256 } from '@/lib/domain/facts/fact'
+import { type Fact, parseFact } from '@/lib/domain/facts/fact-kinds'
 import { canonicalBytes } from './canonical-bytes'
 import { sha256Of } from './sha256'
 
@@ -16,6 +16,7 @@ export function digestOfFact(fact: Fact): Sha256 {
 /** The fact that stored bytes say. @throws Error when they say none: stored bytes were changed or a schema forgot an old form */
 export function factOfBytes(bytes: Uint8Array): Fact {
   const parsed = parseFact(JSON.parse(new TextDecoder('utf-8', { fatal: true }).decode(bytes)))
-  if (!parsed.ok) throw new Error(`Stored bytes are no fact: ${parsed.error.faults.map((fault) => fault.code).join(', ')}`)
+  if (!parsed.ok)
+    throw new Error(`Stored bytes are no fact: ${parsed.error.faults.map((fault) => fault.code).join(', ')}`)
   return parsed.value
 }

@@ -22,7 +22,9 @@ describe('underwrap command', { timeout: 180_000 }, () => {
   async function withRepair(slug: string): Promise<void> {
     const store = await openStore({ dataDir: folder, now: () => '2026-05-12T12:00:00+01:00' })
     await makeTenant(store, { id: `id-${slug}`, slug, name: slug })
-    const appended = await appendFacts(store, `id-${slug}`, [...groundFacts(), ...repairFacts('MD-1')], { receivedBy: PersonId.parse('QI') })
+    const appended = await appendFacts(store, `id-${slug}`, [...groundFacts(), ...repairFacts('MD-1')], {
+      receivedBy: PersonId.parse('QI'),
+    })
     await store.close()
     if (!appended.ok) throw new Error(appended.error.code)
   }
@@ -30,7 +32,8 @@ describe('underwrap command', { timeout: 180_000 }, () => {
   test('help lists every command on standard output', async () => {
     const { code, out, error } = await run('help')
     expect([code, error]).toEqual([0, ''])
-    for (const name of ['seed-demo', 'trace', 'dossier', 'reproject', 'vectors', 'work', 'help']) expect(out).toContain(`  ${name}`)
+    for (const name of ['seed-demo', 'trace', 'dossier', 'reproject', 'vectors', 'work', 'help'])
+      expect(out).toContain(`  ${name}`)
   })
 
   test('an unknown command, and an object member that is no command, end with one line and code 1', async () => {
@@ -43,14 +46,24 @@ describe('underwrap command', { timeout: 180_000 }, () => {
 
   test('vectors tells passed and failed, and each mismatch, without a store', async () => {
     const file = join(folder, 'cases.json')
-    const one = (id: string, level: string) => ({ id, fn: 'clean.parse', inputs: { grade: 'St 3' }, expected: { level }, tolerance: { abs: 0, rel: 0 } })
+    const one = (id: string, level: string) => ({
+      id,
+      fn: 'clean.parse',
+      inputs: { grade: 'St 3' },
+      expected: { level },
+      tolerance: { abs: 0, rel: 0 },
+    })
     writeFileSync(file, JSON.stringify({ vectors: [one('A', '3')] }))
     expect(await run('vectors', file)).toEqual({ code: 0, out: '1 passed, 0 failed\n', error: '' })
     writeFileSync(file, JSON.stringify({ vectors: [one('A', '3'), one('B', '2')] }))
     const failed = await run('vectors', file)
     expect(failed.code).toBe(1)
     expect(failed.out).toMatch(/^B got .* expected \{"level":"2"\}\n1 passed, 1 failed\n$/)
-    expect(await run('vectors', join(folder, 'none.json'))).toMatchObject({ code: 1, out: '', error: expect.stringMatching(/^underwrap: .* cannot be read .*\n$/) })
+    expect(await run('vectors', join(folder, 'none.json'))).toMatchObject({
+      code: 1,
+      out: '',
+      error: expect.stringMatching(/^underwrap: .* cannot be read .*\n$/),
+    })
     expect(existsSync(join(folder, 'db'))).toBe(false)
   })
 
@@ -73,7 +86,9 @@ describe('underwrap command', { timeout: 180_000 }, () => {
   })
 
   test('what it cannot find it names', async () => {
-    expect((await run('dossier', 'MD-9', '--out', join(folder, 'x.pdf'))).error).toBe('underwrap: There is no repair MD-9 in this store.\n')
+    expect((await run('dossier', 'MD-9', '--out', join(folder, 'x.pdf'))).error).toBe(
+      'underwrap: There is no repair MD-9 in this store.\n',
+    )
     expect((await run('dossier', 'MD-1')).error).toMatch(/^underwrap: Say which repair.*\n$/)
     expect((await run('trace', 'NONE')).error).toBe('underwrap: There is no batch NONE in this store.\n')
     expect((await run('trace')).code).toBe(1)
@@ -83,8 +98,15 @@ describe('underwrap command', { timeout: 180_000 }, () => {
     const { code, out, error } = await run('trace', 'FP-1', '--json')
     expect([code, error]).toEqual([0, ''])
     const view = JSON.parse(out)
-    expect(view).toMatchObject({ batch: 'batch:FP-1', number: 'FP-1', repairs: [{ number: 'MD-1', attempts: ['10/1'] }] })
-    expect(view.uses.map((use: { number: string; amount: string }) => [use.number, use.amount])).toEqual([['MD-1', '640 g'], ['MD-1', '243 g']])
+    expect(view).toMatchObject({
+      batch: 'batch:FP-1',
+      number: 'FP-1',
+      repairs: [{ number: 'MD-1', attempts: ['10/1'] }],
+    })
+    expect(view.uses.map((use: { number: string; amount: string }) => [use.number, use.amount])).toEqual([
+      ['MD-1', '640 g'],
+      ['MD-1', '243 g'],
+    ])
     const text = (await run('trace', 'FP-1')).out
     expect(text).toContain('640 g')
     expect(text).toContain('MD-1')
@@ -101,13 +123,21 @@ describe('underwrap command', { timeout: 180_000 }, () => {
   })
 
   test('the demo only goes into an empty store', async () => {
-    expect(await run('seed-demo')).toEqual({ code: 1, out: '', error: 'underwrap: The store is not empty: the demo only goes into an empty one.\n' })
+    expect(await run('seed-demo')).toEqual({
+      code: 1,
+      out: '',
+      error: 'underwrap: The store is not empty: the demo only goes into an empty one.\n',
+    })
   })
 
   test('with two organisations it asks which, and takes the slug', async () => {
     await withRepair('second')
-    expect((await run('reproject')).error).toBe('underwrap: The store holds several organisations: say which with --tenant (first, second).\n')
+    expect((await run('reproject')).error).toBe(
+      'underwrap: The store holds several organisations: say which with --tenant (first, second).\n',
+    )
     expect((await run('reproject', '--tenant', 'second')).out).toBe('1 repairs rebuilt from 6 facts\n')
-    expect((await run('reproject', '--tenant', 'third')).error).toBe('underwrap: There is no organisation third in this store.\n')
+    expect((await run('reproject', '--tenant', 'third')).error).toBe(
+      'underwrap: There is no organisation third in this store.\n',
+    )
   })
 })

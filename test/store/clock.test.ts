@@ -37,7 +37,9 @@ describe('clock of a store', () => {
     const startedMs = instantOf(DEMO_STARTS_AT)
     expect(instantOf(first()) - startedMs).toBeLessThan(5000)
     expect(first().endsWith('+01:00')).toBe(true)
-    await store.db.pool.query(`update store_marks set value = to_jsonb((now() - interval '2 hours')::text) where key = 'demo-first-served'`)
+    await store.db.pool.query(
+      `update store_marks set value = to_jsonb((now() - interval '2 hours')::text) where key = 'demo-first-served'`,
+    )
     const later = await clockOf(store.db)
     const ranMinutes = (instantOf(later()) - startedMs) / 60_000
     expect(ranMinutes).toBeGreaterThan(119)

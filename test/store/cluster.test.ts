@@ -13,7 +13,11 @@ process.stdout.write('open\\n')
 process.stdin.once('data', () => database.close().then(() => process.exit(0)))`
 
 function hold(folder: string) {
-  const child = spawn(process.execPath, ['--import', 'tsx', '--input-type=module', '-e', HOLDER.replace('process.argv[2]', JSON.stringify(folder))], { stdio: ['pipe', 'pipe', 'inherit'] })
+  const child = spawn(
+    process.execPath,
+    ['--import', 'tsx', '--input-type=module', '-e', HOLDER.replace('process.argv[2]', JSON.stringify(folder))],
+    { stdio: ['pipe', 'pipe', 'inherit'] },
+  )
   const opened = new Promise<void>((settle, fail) => {
     child.stdout.once('data', () => settle())
     child.once('close', () => fail(new Error('ended before it opened')))
@@ -95,7 +99,10 @@ describe('embedded cluster', () => {
     const file = join(folder, 'db', 'PG_VERSION')
     const version = readFileSync(file, 'utf8')
     writeFileSync(file, '13\n')
-    await expect(openDatabase({ dataDir: folder })).rejects.toMatchObject({ code: 'version-mismatch', message: expect.stringContaining('PostgreSQL 13') })
+    await expect(openDatabase({ dataDir: folder })).rejects.toMatchObject({
+      code: 'version-mismatch',
+      message: expect.stringContaining('PostgreSQL 13'),
+    })
     writeFileSync(file, version)
     await (await openDatabase({ dataDir: folder })).close()
   })
@@ -112,11 +119,16 @@ describe('embedded cluster', () => {
     if (process.getuid?.() !== 0) skip('only root runs the server as another user, beside the point here')
     const closed = makeDataFolder()
     chmodSync(closed, 0o700)
-    await expect(openDatabase({ dataDir: join(closed, 'data') })).rejects.toMatchObject({ code: 'folder-unreachable', message: expect.stringContaining('chmod o+x') })
+    await expect(openDatabase({ dataDir: join(closed, 'data') })).rejects.toMatchObject({
+      code: 'folder-unreachable',
+      message: expect.stringContaining('chmod o+x'),
+    })
     rmSync(closed, { recursive: true, force: true })
   })
 
   test('a server that cannot be reached is told in one line', async () => {
-    await expect(openDatabase({ url: 'postgres://nobody@127.0.0.1:9/none' })).rejects.toMatchObject({ code: 'connection-refused' })
+    await expect(openDatabase({ url: 'postgres://nobody@127.0.0.1:9/none' })).rejects.toMatchObject({
+      code: 'connection-refused',
+    })
   })
 })

@@ -14,7 +14,10 @@ export function hasDebianServer(): boolean {
 }
 
 /** A PostgreSQL 15 server of its own in a temporary folder. */
-export async function startDebianServer(): Promise<{ makeDatabase(name: string): Promise<string>; stop(): Promise<void> }> {
+export async function startDebianServer(): Promise<{
+  makeDatabase(name: string): Promise<string>
+  stop(): Promise<void>
+}> {
   const folder = makeDataFolder()
   const user = await serverUser(join(folder, 'none'))
   if (user) chownSync(folder, user.uid, user.gid)
@@ -25,7 +28,17 @@ export async function startDebianServer(): Promise<{ makeDatabase(name: string):
   }
   const port = await freePort()
   await run('initdb', ['-D', cluster, '-U', 'team', '-E', 'UTF8', '--locale=C', '--auth=trust'])
-  await run('pg_ctl', ['start', '-w', '-s', '-D', cluster, '-l', join(folder, 'server.log'), '-o', `-p ${port} -c listen_addresses=127.0.0.1 -c unix_socket_directories='' -c fsync=off`])
+  await run('pg_ctl', [
+    'start',
+    '-w',
+    '-s',
+    '-D',
+    cluster,
+    '-l',
+    join(folder, 'server.log'),
+    '-o',
+    `-p ${port} -c listen_addresses=127.0.0.1 -c unix_socket_directories='' -c fsync=off`,
+  ])
   return {
     async makeDatabase(name) {
       const client = new pg.Client({ connectionString: `postgres://team@127.0.0.1:${port}/postgres` })

@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
-import { loadJobProgress, type JobProgress } from '@/lib/server/jobs/job-progress'
+import { type JobProgress, loadJobProgress } from '@/lib/server/jobs/job-progress'
 import { queueJob } from '@/lib/server/jobs/queue-job'
 import { runJobs } from '@/lib/server/jobs/run-jobs'
 import { openTestStore, type TestStore } from './test-store'
@@ -42,8 +42,14 @@ describe('job queue', () => {
   }
 
   test('a job tells how far it is and keeps its answer; asking again while it runs changes nothing', async () => {
-    expect((await queueJob(store, store.tenant, { task: 'count', key: 'dossier MD-1', input: { repair: 'MD-1' } })).isNew).toBe(true)
-    expect(await until('dossier MD-1', (one) => one.doneCount === 2)).toMatchObject({ state: 'running', totalCount: 3, note: 'half' })
+    expect(
+      (await queueJob(store, store.tenant, { task: 'count', key: 'dossier MD-1', input: { repair: 'MD-1' } })).isNew,
+    ).toBe(true)
+    expect(await until('dossier MD-1', (one) => one.doneCount === 2)).toMatchObject({
+      state: 'running',
+      totalCount: 3,
+      note: 'half',
+    })
     expect((await queueJob(store, store.tenant, { task: 'count', key: 'dossier MD-1', input: {} })).isNew).toBe(false)
     letGo()
     expect((await until('dossier MD-1', (one) => one.state === 'done')).result).toEqual({ file: 'out.pdf' })
@@ -53,7 +59,9 @@ describe('job queue', () => {
   test('a job that throws is told as failed with the reason, and can be asked for again', async () => {
     await queueJob(store, store.tenant, { task: 'break', key: 'broken', input: null, attemptsAtMost: 1 })
     expect((await until('broken', (one) => one.state === 'failed')).note).toBe('the disk is full')
-    expect((await queueJob(store, store.tenant, { task: 'break', key: 'broken', input: null, attemptsAtMost: 1 })).isNew).toBe(true)
+    expect(
+      (await queueJob(store, store.tenant, { task: 'break', key: 'broken', input: null, attemptsAtMost: 1 })).isNew,
+    ).toBe(true)
   })
 
   test('another tenant does not see the job, and an unknown key is none', async () => {

@@ -27,7 +27,9 @@ export function describeProjections(name: string, serverUrl: () => Promise<strin
     }
     const dump = async () => {
       const tables = ['fact_cites', 'repairs', 'uses', 'photos', 'issues', 'projection_debts']
-      const rows = await Promise.all(tables.map((table) => store.db.pool.query(`select t::text as row from ${table} t order by 1`)))
+      const rows = await Promise.all(
+        tables.map((table) => store.db.pool.query(`select t::text as row from ${table} t order by 1`)),
+      )
       return rows.map((answer) => answer.rows)
     }
 
@@ -47,18 +49,43 @@ export function describeProjections(name: string, serverUrl: () => Promise<strin
 
     test('a batch leads to every mix that used it, in time order', async () => {
       const uses = await listUses(store, store.tenant, [BATCH])
-      expect(uses.map((use) => [use.repair, use.point, use.into])).toEqual([[R1, '10', expect.any(String)], [R1, '10', expect.any(String)], [R2, '10', expect.any(String)], [R2, '10', expect.any(String)]])
+      expect(uses.map((use) => [use.repair, use.point, use.into])).toEqual([
+        [R1, '10', expect.any(String)],
+        [R1, '10', expect.any(String)],
+        [R2, '10', expect.any(String)],
+        [R2, '10', expect.any(String)],
+      ])
       expect(await listUses(store, store.tenant, [BATCH], { from: '2026-05-13T00:00:00+01:00' })).toEqual([])
       expect((await listUses(store, store.tenant, [StreamId.parse('instrument:WB-09')])).length).toBe(2)
     })
 
     test('a repair is loaded with what it cites and with what cites it', async () => {
       await append([
-        factJson(NONCONFORMANCE, 'nonconformance-raised', { number: 'NCR-1', title: 'Ratio', what: 'ratio off', requirement: '7.1', repair: R1, linked: [], evidence: [], blocks: [], causeClass: 'method' } as never, { observedBy: 'AU', enteredBy: 'AU' }),
-        factJson('person:AU', 'person-registered', { name: 'Hesper Noorland', party: 'inspection body', title: 'Auditor' } as never),
+        factJson(
+          NONCONFORMANCE,
+          'nonconformance-raised',
+          {
+            number: 'NCR-1',
+            title: 'Ratio',
+            what: 'ratio off',
+            requirement: '7.1',
+            repair: R1,
+            linked: [],
+            evidence: [],
+            blocks: [],
+            causeClass: 'method',
+          } as never,
+          { observedBy: 'AU', enteredBy: 'AU' },
+        ),
+        factJson('person:AU', 'person-registered', {
+          name: 'Hesper Noorland',
+          party: 'inspection body',
+          title: 'Auditor',
+        } as never),
       ])
       const streams = [...(await streamsOfRepair(store, store.tenant, R1)).keys()]
-      for (const stream of ['project:P-1', 'specification:S-1', 'plan:ITP-1', BATCH, NONCONFORMANCE, 'person:AU']) expect(streams).toContain(stream)
+      for (const stream of ['project:P-1', 'specification:S-1', 'plan:ITP-1', BATCH, NONCONFORMANCE, 'person:AU'])
+        expect(streams).toContain(stream)
       expect(streams).not.toContain(R2)
       expect([...(await streamsOfRepair(store, store.tenant, R2)).keys()]).not.toContain(NONCONFORMANCE)
       const loaded = await loadRepair(store, store.tenant, R1)
@@ -71,7 +98,11 @@ export function describeProjections(name: string, serverUrl: () => Promise<strin
       const before = await listRepairs(store, store.tenant)
       expect((await store.db.pool.query('select 1 from projection_debts')).rowCount).toBe(0)
       store.setNow('2026-05-12T13:00:00+01:00')
-      await append([factJson(BATCH, 'batch-recalled', { reason: 'maker says so', by: 'maker' } as never, { observedAt: '2026-05-12T12:30:00+01:00' })])
+      await append([
+        factJson(BATCH, 'batch-recalled', { reason: 'maker says so', by: 'maker' } as never, {
+          observedAt: '2026-05-12T12:30:00+01:00',
+        }),
+      ])
       const owed = await store.db.pool.query<{ repair: string }>('select repair from projection_debts order by 1')
       expect(owed.rows.map((row) => row.repair)).toEqual([R1, R2])
       const after = await listRepairs(store, store.tenant)
@@ -91,10 +122,21 @@ export function describeProjections(name: string, serverUrl: () => Promise<strin
       const [first, copy, alike] = [photoFact('MD-1', look), photoFact('MD-2', look), photoFact('MD-2', near)]
       await append([first, copy, alike, photoFact('MD-2', unlike)])
       const found = await likenessOf(store, store.tenant, look)
-      expect(found.map((one) => [one.kind, one.other.repair, one.other.fact])).toEqual([['exact copy', R1, first.id], ['exact copy', R2, copy.id], ['near copy', R2, alike.id]])
+      expect(found.map((one) => [one.kind, one.other.repair, one.other.fact])).toEqual([
+        ['exact copy', R1, first.id],
+        ['exact copy', R2, copy.id],
+        ['near copy', R2, alike.id],
+      ])
       const state = (await loadRepair(store, store.tenant, R1))?.state
-      const flags = state?.points.flatMap((point) => point.attempts.flatMap((attempt) => attempt.photos.flatMap((photo) => photo.flags.map((flag) => [flag.kind, flag.other?.fact]))))
-      expect(flags).toEqual([['exact copy', copy.id], ['near copy', alike.id]])
+      const flags = state?.points.flatMap((point) =>
+        point.attempts.flatMap((attempt) =>
+          attempt.photos.flatMap((photo) => photo.flags.map((flag) => [flag.kind, flag.other?.fact])),
+        ),
+      )
+      expect(flags).toEqual([
+        ['exact copy', copy.id],
+        ['near copy', alike.id],
+      ])
       expect((await photosOfObject(store, store.tenant, look.sha256)).map((one) => one.repair)).toEqual([R1, R2])
       expect(await photosOfObject(store, 'tenant-b', look.sha256)).toEqual([])
     })

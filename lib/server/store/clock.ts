@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { eq } from 'drizzle-orm'
-import { schema, type Database } from '@/db/client'
-import { Moment, momentOf, instantOf } from '@/lib/domain/time'
+import { type Database, schema } from '@/db/client'
+import { instantOf, Moment, momentOf } from '@/lib/domain/time'
 
 /** Where a demo store's time starts, at its first serving. */
 export const DEMO_STARTS_AT: Moment = '2026-05-29T08:00:00+01:00'
@@ -23,12 +23,20 @@ export function realNow(): Moment {
  */
 export async function clockOf(db: Database, testClockFile?: string): Promise<() => Moment> {
   if (testClockFile) {
-    if (!(await loadMark(db, TEST_STORE))) throw new Error('A test clock is refused: this store was not made for tests.')
+    if (!(await loadMark(db, TEST_STORE)))
+      throw new Error('A test clock is refused: this store was not made for tests.')
     return () => Moment.parse(readFileSync(testClockFile, 'utf8').trim())
   }
-  const [demo] = await db.queries.select({ id: schema.tenants.id }).from(schema.tenants).where(eq(schema.tenants.isDemo, true)).limit(1)
+  const [demo] = await db.queries
+    .select({ id: schema.tenants.id })
+    .from(schema.tenants)
+    .where(eq(schema.tenants.isDemo, true))
+    .limit(1)
   if (!demo) return realNow
-  await db.queries.insert(schema.storeMarks).values({ key: DEMO_ORIGIN, value: new Date().toISOString() }).onConflictDoNothing()
+  await db.queries
+    .insert(schema.storeMarks)
+    .values({ key: DEMO_ORIGIN, value: new Date().toISOString() })
+    .onConflictDoNothing()
   const servedFirst = Date.parse(String(await loadMark(db, DEMO_ORIGIN)))
   return () => momentOf(instantOf(DEMO_STARTS_AT) + (Date.now() - servedFirst), DEMO_STARTS_AT.slice(-6))
 }

@@ -1,6 +1,6 @@
 import { eq, sql } from 'drizzle-orm'
 import { schema } from '@/db/client'
-import { streamKind, type FactId, type PersonId, type Receipt, type StreamId } from '@/lib/domain/facts/fact'
+import { type FactId, type PersonId, type Receipt, type StreamId, streamKind } from '@/lib/domain/facts/fact'
 import { citesOf } from '@/lib/domain/fold/cites-of'
 import { instantOf, type Moment } from '@/lib/domain/time'
 import type { Transaction } from './heads'
@@ -33,22 +33,52 @@ export async function insertFacts(
     .returning({ after: schema.tenants.leafCount })
   if (!counted) return null
   const firstLeaf = counted.after - placed.length
-  for (const some of inPieces(placed.map((one, index) => ({ ...one, leaf: firstLeaf + index })), 1000)) {
+  for (const some of inPieces(
+    placed.map((one, index) => ({ ...one, leaf: firstLeaf + index })),
+    1000,
+  )) {
     await tx.insert(schema.facts).values(
       some.map(({ fact, bytes, sha256, position, leaf }) => ({
-        tenant, stream: fact.stream, position, id: fact.id, leaf, kind: fact.kind, observedAt: new Date(instantOf(fact.observedAt)), sha256, bytes: Buffer.from(bytes), ...receipt,
+        tenant,
+        stream: fact.stream,
+        position,
+        id: fact.id,
+        leaf,
+        kind: fact.kind,
+        observedAt: new Date(instantOf(fact.observedAt)),
+        sha256,
+        bytes: Buffer.from(bytes),
+        ...receipt,
       })),
     )
   }
-  const cites = placed.flatMap(({ fact, cites }) => cites.map((toStream) => ({ tenant, factId: fact.id, fromStream: fact.stream, toStream })))
+  const cites = placed.flatMap(({ fact, cites }) =>
+    cites.map((toStream) => ({ tenant, factId: fact.id, fromStream: fact.stream, toStream })),
+  )
   for (const some of inPieces(cites, 2000)) await tx.insert(schema.factCites).values(some)
-  await insertLooks(tx, tenant, placed.map((one) => one.fact))
-  await owe(tx, tenant, [...new Set(placed.map((one) => one.fact.stream))], placed.flatMap((one) => one.cites), firstLeaf + placed.length - 1)
+  await insertLooks(
+    tx,
+    tenant,
+    placed.map((one) => one.fact),
+  )
+  await owe(
+    tx,
+    tenant,
+    [...new Set(placed.map((one) => one.fact.stream))],
+    placed.flatMap((one) => one.cites),
+    firstLeaf + placed.length - 1,
+  )
   return new Map(placed.map(({ fact, sha256, position }) => [fact.id, { sha256, receipt: { ...receipt, position } }]))
 }
 
 /** Repairs that must be folded again: those written to, those that cite a changed stream, directly or through one more, and those cited by it. */
-async function owe(tx: Transaction, tenant: TenantId, changed: readonly StreamId[], cited: readonly StreamId[], leaf: number): Promise<void> {
+async function owe(
+  tx: Transaction,
+  tenant: TenantId,
+  changed: readonly StreamId[],
+  cited: readonly StreamId[],
+  leaf: number,
+): Promise<void> {
   const own = [...new Set([...changed, ...cited])].filter((stream) => streamKind(stream) === 'repair')
   const others = changed.filter((stream) => streamKind(stream) !== 'repair')
   await tx.execute(sql`

@@ -10,12 +10,23 @@ export async function insertLooks(tx: Transaction, tenant: TenantId, facts: read
       const { photo, point, attempt } = fact.body
       const { dHash, pHash } = photo.measures
       await tx.insert(schema.photos).values({
-        tenant, fact: fact.id, repair: fact.stream, point, attempt, sha256: photo.sha256, dHash, pHash, dHashBits: bitsOf(dHash),
-        renditionSha256: photo.rendition.sha256, thumbSha256: photo.thumb.sha256,
+        tenant,
+        fact: fact.id,
+        repair: fact.stream,
+        point,
+        attempt,
+        sha256: photo.sha256,
+        dHash,
+        pHash,
+        dHashBits: bitsOf(dHash),
+        renditionSha256: photo.rendition.sha256,
+        thumbSha256: photo.thumb.sha256,
       })
     } else if (fact.kind === 'dossier-issued') {
       const { repair, revision, sha256, sizeBytes } = fact.body
-      await tx.insert(schema.issues).values({ tenant, fact: fact.id, repair, revision, sha256, sizeBytes, issuedAt: fact.observedAt })
+      await tx
+        .insert(schema.issues)
+        .values({ tenant, fact: fact.id, repair, revision, sha256, sizeBytes, issuedAt: fact.observedAt })
     }
   }
 }

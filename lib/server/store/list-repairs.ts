@@ -8,6 +8,10 @@ import type { Store, TenantId } from './store'
 export async function listRepairs(store: Store, tenant: TenantId): Promise<RepairRow[]> {
   await settleDebts(store, tenant)
   const { repairs } = schema
-  const rows = await store.db.queries.select({ row: repairs.row }).from(repairs).where(eq(repairs.tenant, tenant)).orderBy(asc(repairs.number))
+  const rows = await store.db.queries
+    .select({ row: repairs.row })
+    .from(repairs)
+    .where(eq(repairs.tenant, tenant))
+    .orderBy(asc(repairs.number))
   return rows.map((one) => one.row as RepairRow)
 }

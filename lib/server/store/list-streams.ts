@@ -4,7 +4,11 @@ import type { StreamId, StreamKind } from '@/lib/domain/facts/fact'
 import type { Store, TenantId } from './store'
 
 /** Every stream of a kind with its length, by name. */
-export async function listStreams(store: Store, tenant: TenantId, kind: StreamKind): Promise<{ stream: StreamId; length: number }[]> {
+export async function listStreams(
+  store: Store,
+  tenant: TenantId,
+  kind: StreamKind,
+): Promise<{ stream: StreamId; length: number }[]> {
   const { facts } = schema
   const rows = await store.db.queries
     .select({ stream: facts.stream, length: max(facts.position) })

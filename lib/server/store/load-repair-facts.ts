@@ -1,13 +1,17 @@
 import { sql } from 'drizzle-orm'
 import type { StreamId } from '@/lib/domain/facts/fact'
-import { loadStreams, type LoadedFacts } from './load-stream'
+import { type LoadedFacts, loadStreams } from './load-stream'
 import type { Store, TenantId } from './store'
 
 /**
  * Streams that a repair's fold reads, with their lengths: its own; what it cites (specification, plan, project, batches, instruments,
  * persons, devices); what cites it (nonconformances, dossier); and what those cite. Other repairs are left out.
  */
-export async function streamsOfRepair(store: Store, tenant: TenantId, repair: StreamId): Promise<Map<StreamId, number>> {
+export async function streamsOfRepair(
+  store: Store,
+  tenant: TenantId,
+  repair: StreamId,
+): Promise<Map<StreamId, number>> {
   const answer = await store.db.queries.execute<{ stream: StreamId; length: number }>(sql`
     with near as (
       select to_stream as stream from fact_cites where tenant = ${tenant} and from_stream = ${repair}

@@ -2,8 +2,8 @@ import type { StreamId } from '@/lib/domain/facts/fact'
 import { foldRepair } from '@/lib/domain/fold/fold-repair'
 import type { RepairState } from '@/lib/domain/fold/repair-state'
 import { instantOf, type Moment } from '@/lib/domain/time'
-import { loadStreams, type LoadedFacts } from './load-stream'
 import { streamsOfRepair } from './load-repair-facts'
+import { type LoadedFacts, loadStreams } from './load-stream'
 import { likenessOfRepair } from './photo-likeness'
 import type { Store, TenantId } from './store'
 
@@ -19,22 +19,42 @@ const FOLDS_KEPT = 4
  * Load a repair and fold it at a moment (the present one unless said). Null when it has no facts, or was not opened by then.
  * @throws StoredFactBroken
  */
-export async function loadRepair(store: Store, tenant: TenantId, repair: StreamId, asOf: Moment = store.now()): Promise<LoadedRepair | null> {
+export async function loadRepair(
+  store: Store,
+  tenant: TenantId,
+  repair: StreamId,
+  asOf: Moment = store.now(),
+): Promise<LoadedRepair | null> {
   const streams = await streamsOfRepair(store, tenant, repair)
   if (!streams.has(repair)) return null
   const likeness = await likenessOfRepair(store, tenant, repair)
   const heads = [...streams].map(([stream, length]) => ({ stream, length }))
   const one = await keptFor(store, tenant, repair, JSON.stringify(heads), JSON.stringify(likeness), [...streams.keys()])
   const { facts, receipts, sha256Of } = one.loaded
-  const isOpened = facts.some((fact) => fact.stream === repair && fact.kind === 'repair-opened' && instantOf(fact.observedAt) <= instantOf(asOf))
+  const isOpened = facts.some(
+    (fact) => fact.stream === repair && fact.kind === 'repair-opened' && instantOf(fact.observedAt) <= instantOf(asOf),
+  )
   if (!isOpened) return null
-  const state = one.folded.get(asOf) ?? foldRepair(facts, repair, asOf, { receipts: Object.fromEntries(receipts), likeness, sha256Of: (fact) => sha256Of.get(fact) })
+  const state =
+    one.folded.get(asOf) ??
+    foldRepair(facts, repair, asOf, {
+      receipts: Object.fromEntries(receipts),
+      likeness,
+      sha256Of: (fact) => sha256Of.get(fact),
+    })
   if (one.folded.size >= FOLDS_KEPT) one.folded.clear()
   one.folded.set(asOf, state)
   return { state, facts, receipts, sha256Of, heads }
 }
 
-async function keptFor(store: Store, tenant: TenantId, repair: StreamId, heads: string, likeness: string, streams: StreamId[]): Promise<Kept> {
+async function keptFor(
+  store: Store,
+  tenant: TenantId,
+  repair: StreamId,
+  heads: string,
+  likeness: string,
+  streams: StreamId[],
+): Promise<Kept> {
   const all = kept.get(store.db) ?? new Map<string, Kept>()
   kept.set(store.db, all)
   const name = `${tenant} ${repair}`

@@ -1,6 +1,6 @@
 import { and, asc, eq, inArray } from 'drizzle-orm'
 import { schema } from '@/db/client'
-import { PersonId, type FactId, type Receipt, type Sha256, type StreamId } from '@/lib/domain/facts/fact'
+import { type FactId, PersonId, type Receipt, type Sha256, type StreamId } from '@/lib/domain/facts/fact'
 import type { Fact } from '@/lib/domain/facts/fact-kinds'
 import { Moment } from '@/lib/domain/time'
 import { factOfBytes } from '@/lib/evidence/bytes-of-fact'
@@ -13,7 +13,10 @@ export type LoadedFacts = { facts: Fact[]; receipts: Map<FactId, Receipt>; sha25
 /** Stored bytes that no longer give their digest: somebody changed the database. */
 export class StoredFactBroken extends Error {
   readonly code = 'stored-fact-broken'
-  constructor(readonly stream: string, readonly position: number) {
+  constructor(
+    readonly stream: string,
+    readonly position: number,
+  ) {
     super(`The stored fact ${position} of ${stream} does not match its digest`)
     this.name = 'StoredFactBroken'
   }
@@ -30,14 +33,25 @@ export async function loadStreams(store: Store, tenant: TenantId, streams: reado
   if (streams.length === 0) return loaded
   const { facts } = schema
   const rows = await store.db.queries
-    .select({ stream: facts.stream, position: facts.position, bytes: facts.bytes, sha256: facts.sha256, receivedAt: facts.receivedAt, receivedBy: facts.receivedBy })
+    .select({
+      stream: facts.stream,
+      position: facts.position,
+      bytes: facts.bytes,
+      sha256: facts.sha256,
+      receivedAt: facts.receivedAt,
+      receivedBy: facts.receivedBy,
+    })
     .from(facts)
     .where(and(eq(facts.tenant, tenant), inArray(facts.stream, [...new Set(streams)])))
     .orderBy(asc(facts.stream), asc(facts.position))
   for (const row of rows) {
     const { fact, sha256 } = parseRow(row)
     loaded.facts.push(fact)
-    loaded.receipts.set(fact.id, { receivedAt: Moment.parse(row.receivedAt), receivedBy: PersonId.parse(row.receivedBy), position: row.position })
+    loaded.receipts.set(fact.id, {
+      receivedAt: Moment.parse(row.receivedAt),
+      receivedBy: PersonId.parse(row.receivedBy),
+      position: row.position,
+    })
     loaded.sha256Of.set(fact.id, sha256)
   }
   return loaded
@@ -48,7 +62,10 @@ const parsed = new Map<Sha256, Fact>()
 const PARSED_AT_MOST = 20_000
 
 /** The fact of a stored row, its digest checked. @throws StoredFactBroken */
-export function parseRow(row: { stream: string; position: number; bytes: Buffer; sha256: string }): { fact: Fact; sha256: Sha256 } {
+export function parseRow(row: { stream: string; position: number; bytes: Buffer; sha256: string }): {
+  fact: Fact
+  sha256: Sha256
+} {
   const sha256 = sha256Of(row.bytes)
   if (sha256 !== row.sha256) throw new StoredFactBroken(row.stream, row.position)
   const known = parsed.get(sha256)

@@ -25,8 +25,12 @@ export type OpenStore = Store & { dataDir: string; readClock(): Promise<void>; c
  */
 export async function openStore(options: StoreOptions = {}): Promise<OpenStore> {
   const dataDir = options.dataDir ?? dataFolder()
-  const db = await openDatabase({ ...(options.dataDir === undefined ? {} : { dataDir: options.dataDir }), ...(options.url === undefined ? {} : { url: options.url }) })
-  const readClock = async () => options.now ?? (await clockOf(db, options.testClockFile ?? process.env.UNDERWRAP_TEST_CLOCK))
+  const db = await openDatabase({
+    ...(options.dataDir === undefined ? {} : { dataDir: options.dataDir }),
+    ...(options.url === undefined ? {} : { url: options.url }),
+  })
+  const readClock = async () =>
+    options.now ?? (await clockOf(db, options.testClockFile ?? process.env.UNDERWRAP_TEST_CLOCK))
   try {
     let clock = await readClock()
     return {

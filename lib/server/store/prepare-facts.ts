@@ -1,6 +1,6 @@
 import type { FactId, Sha256 } from '@/lib/domain/facts/fact'
-import { parseFact, type Fact } from '@/lib/domain/facts/fact-kinds'
-import { done, refused, type Result } from '@/lib/domain/result'
+import { type Fact, parseFact } from '@/lib/domain/facts/fact-kinds'
+import { done, type Result, refused } from '@/lib/domain/result'
 import { bytesOfFact } from '@/lib/evidence/bytes-of-fact'
 import { sha256Of } from '@/lib/evidence/sha256'
 import type { AppendRefusal } from './append-refusal'
@@ -17,7 +17,8 @@ export function prepareFacts(facts: readonly unknown[]): Result<Prepared[], Appe
   for (const [index, json] of facts.entries()) {
     const parsed = parseFact(json)
     if (!parsed.ok) {
-      const id = typeof json === 'object' && json !== null && 'id' in json && typeof json.id === 'string' ? json.id : null
+      const id =
+        typeof json === 'object' && json !== null && 'id' in json && typeof json.id === 'string' ? json.id : null
       refusals.push({ index, id, faults: parsed.error.faults })
       continue
     }

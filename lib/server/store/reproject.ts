@@ -1,6 +1,6 @@
 import { and, asc, eq, gt } from 'drizzle-orm'
 import { schema } from '@/db/client'
-import { streamKind, type StreamId } from '@/lib/domain/facts/fact'
+import { type StreamId, streamKind } from '@/lib/domain/facts/fact'
 import { citesOf } from '@/lib/domain/fold/cites-of'
 import type { Transaction } from './heads'
 import { insertLooks } from './insert-looks'
@@ -18,18 +18,27 @@ export async function reproject(store: Store, tenant: TenantId): Promise<{ repai
   const { tenants, factCites, photos, issues, projectionDebts, repairs, uses } = schema
   const counted = await store.db.queries.transaction(async (tx) => {
     await tx.select({ id: tenants.id }).from(tenants).where(eq(tenants.id, tenant)).for('update')
-    for (const table of [factCites, photos, issues, projectionDebts, repairs, uses]) await tx.delete(table).where(eq(table.tenant, tenant))
+    for (const table of [factCites, photos, issues, projectionDebts, repairs, uses])
+      await tx.delete(table).where(eq(table.tenant, tenant))
     const found = new Map<StreamId, number>()
     let factCount = 0
-    for (let rows = await rowsAfter(tx, tenant, -1); rows.length > 0; rows = await rowsAfter(tx, tenant, rows.at(-1)?.leaf ?? -1)) {
+    for (
+      let rows = await rowsAfter(tx, tenant, -1);
+      rows.length > 0;
+      rows = await rowsAfter(tx, tenant, rows.at(-1)?.leaf ?? -1)
+    ) {
       const facts = rows.map((row) => parseRow(row).fact)
-      const cites = facts.flatMap((fact) => citesOf(fact).map((toStream) => ({ tenant, factId: fact.id, fromStream: fact.stream, toStream })))
+      const cites = facts.flatMap((fact) =>
+        citesOf(fact).map((toStream) => ({ tenant, factId: fact.id, fromStream: fact.stream, toStream })),
+      )
       if (cites.length > 0) await tx.insert(factCites).values(cites)
       await insertLooks(tx, tenant, facts)
-      for (const [at, fact] of facts.entries()) if (streamKind(fact.stream) === 'repair') found.set(fact.stream, rows[at]?.leaf ?? 0)
+      for (const [at, fact] of facts.entries())
+        if (streamKind(fact.stream) === 'repair') found.set(fact.stream, rows[at]?.leaf ?? 0)
       factCount += rows.length
     }
-    if (found.size > 0) await tx.insert(projectionDebts).values([...found].map(([repair, leaf]) => ({ tenant, repair, leaf })))
+    if (found.size > 0)
+      await tx.insert(projectionDebts).values([...found].map(([repair, leaf]) => ({ tenant, repair, leaf })))
     return { repairCount: found.size, factCount }
   })
   await settleDebts(store, tenant)
@@ -38,5 +47,10 @@ export async function reproject(store: Store, tenant: TenantId): Promise<{ repai
 
 function rowsAfter(tx: Transaction, tenant: TenantId, leaf: number) {
   const { facts } = schema
-  return tx.select().from(facts).where(and(eq(facts.tenant, tenant), gt(facts.leaf, leaf))).orderBy(asc(facts.leaf)).limit(ROWS_AT_ONCE)
+  return tx
+    .select()
+    .from(facts)
+    .where(and(eq(facts.tenant, tenant), gt(facts.leaf, leaf)))
+    .orderBy(asc(facts.leaf))
+    .limit(ROWS_AT_ONCE)
 }

@@ -20,33 +20,70 @@ export function settleDebts(store: Store, tenant: TenantId): Promise<void> {
 
 async function settleAll(store: Store, tenant: TenantId): Promise<void> {
   const { projectionDebts, repairs } = schema
-  const owed = await store.db.queries.select({ repair: projectionDebts.repair }).from(projectionDebts).where(eq(projectionDebts.tenant, tenant))
+  const owed = await store.db.queries
+    .select({ repair: projectionDebts.repair })
+    .from(projectionDebts)
+    .where(eq(projectionDebts.tenant, tenant))
   const due = await store.db.queries
     .select({ repair: repairs.stream })
     .from(repairs)
     .where(and(eq(repairs.tenant, tenant), lte(repairs.changesAt, new Date(instantOf(store.now())))))
-  for (const repair of new Set([...owed, ...due].map((row) => row.repair as StreamId))) await projectRepair(store, tenant, repair)
+  for (const repair of new Set([...owed, ...due].map((row) => row.repair as StreamId)))
+    await projectRepair(store, tenant, repair)
 }
 
 async function projectRepair(store: Store, tenant: TenantId, repair: StreamId): Promise<void> {
   const { projectionDebts, repairs, uses } = schema
   await store.db.queries.transaction(async (tx) => {
     await tx.execute(sql`select pg_advisory_xact_lock(hashtextextended(${`projection ${tenant} ${repair}`}, 7719))`)
-    const [debt] = await tx.select({ leaf: projectionDebts.leaf }).from(projectionDebts).where(and(eq(projectionDebts.tenant, tenant), eq(projectionDebts.repair, repair)))
+    const [debt] = await tx
+      .select({ leaf: projectionDebts.leaf })
+      .from(projectionDebts)
+      .where(and(eq(projectionDebts.tenant, tenant), eq(projectionDebts.repair, repair)))
     const loaded = await loadRepair(store, tenant, repair)
     if (loaded) {
       const { state } = loaded
       const row = repairRow(state)
       const changesAtMs = rowChangesAt(state)
-      const values = { number: row.number, line: row.line, status: row.status, row, foldedAt: new Date(instantOf(state.asOf)), changesAt: changesAtMs === null ? null : new Date(changesAtMs) }
-      await tx.insert(repairs).values({ tenant, stream: repair, ...values }).onConflictDoUpdate({ target: [repairs.tenant, repairs.stream], set: values })
+      const values = {
+        number: row.number,
+        line: row.line,
+        status: row.status,
+        row,
+        foldedAt: new Date(instantOf(state.asOf)),
+        changesAt: changesAtMs === null ? null : new Date(changesAtMs),
+      }
+      await tx
+        .insert(repairs)
+        .values({ tenant, stream: repair, ...values })
+        .onConflictDoUpdate({ target: [repairs.tenant, repairs.stream], set: values })
       await tx.delete(uses).where(and(eq(uses.tenant, tenant), eq(uses.repair, repair)))
       const rows = state.uses.map((use, no) => ({
-        tenant, repair, no, point: use.point, attempt: use.attempt, fact: use.fact, at: use.at, atInstant: new Date(instantOf(use.at)), ofStream: use.of, role: use.role,
-        into: use.into ?? null, amount: use.amount ?? null, isOverruled: use.overruled === true,
+        tenant,
+        repair,
+        no,
+        point: use.point,
+        attempt: use.attempt,
+        fact: use.fact,
+        at: use.at,
+        atInstant: new Date(instantOf(use.at)),
+        ofStream: use.of,
+        role: use.role,
+        into: use.into ?? null,
+        amount: use.amount ?? null,
+        isOverruled: use.overruled === true,
       }))
       if (rows.length > 0) await tx.insert(uses).values(rows)
     }
-    if (debt) await tx.delete(projectionDebts).where(and(eq(projectionDebts.tenant, tenant), eq(projectionDebts.repair, repair), lte(projectionDebts.leaf, debt.leaf)))
+    if (debt)
+      await tx
+        .delete(projectionDebts)
+        .where(
+          and(
+            eq(projectionDebts.tenant, tenant),
+            eq(projectionDebts.repair, repair),
+            lte(projectionDebts.leaf, debt.leaf),
+          ),
+        )
   })
 }

@@ -5,8 +5,13 @@ import type { Store, TenantId } from './store'
 export type Tenant = { id: TenantId; slug: string; name: string; isDemo: boolean }
 
 /** Make a tenant for an organisation that exists (its id, slug and name). @throws when id or slug is taken */
-export async function makeTenant(store: Pick<Store, 'db'>, tenant: { id: TenantId; slug: string; name: string; isDemo?: boolean }): Promise<void> {
-  await store.db.queries.insert(schema.tenants).values({ id: tenant.id, slug: tenant.slug, name: tenant.name, isDemo: tenant.isDemo ?? false })
+export async function makeTenant(
+  store: Pick<Store, 'db'>,
+  tenant: { id: TenantId; slug: string; name: string; isDemo?: boolean },
+): Promise<void> {
+  await store.db.queries
+    .insert(schema.tenants)
+    .values({ id: tenant.id, slug: tenant.slug, name: tenant.name, isDemo: tenant.isDemo ?? false })
 }
 
 /** Every tenant of the store, by slug. */
