@@ -10,7 +10,12 @@ export type Span = { text: string; face?: Face; tone?: Tone; isStruck?: boolean 
 export type Sign = { glyph: GlyphName; text: string }
 export type Cell = { spans: readonly Span[]; sign?: Sign; align?: 'left' | 'right' | 'centre'; isHead?: boolean }
 export type Column = { title: string; align?: 'left' | 'right' | 'centre' }
-export type PhotoCell = { no: number; rendition: { sha256: string; widthPx: number; heightPx: number }; isReadable: boolean; lines: readonly (readonly Span[])[] }
+export type PhotoCell = {
+  no: number
+  rendition: { sha256: string; widthPx: number; heightPx: number }
+  isReadable: boolean
+  lines: readonly (readonly Span[])[]
+}
 
 /** What a section is made of, in reading order. Layout alone decides places and pages. */
 export type Block =
@@ -19,7 +24,14 @@ export type Block =
   | { kind: 'title'; eyebrow: string; text: string; sign: Sign | null; state: string | null }
   | { kind: 'heading'; text: string; isMinor?: boolean }
   | { kind: 'paragraph'; spans: readonly Span[]; sizePt?: number }
-  | { kind: 'table'; columns: readonly Column[]; rows: readonly (readonly Cell[])[]; isCompact?: boolean; isHeadless?: boolean; sizePt?: number }
+  | {
+      kind: 'table'
+      columns: readonly Column[]
+      rows: readonly (readonly Cell[])[]
+      isCompact?: boolean
+      isHeadless?: boolean
+      sizePt?: number
+    }
   | { kind: 'picture'; picture: Picture; title: string; maxHeightPt?: number }
   | { kind: 'photos'; photos: readonly PhotoCell[]; perRow: 2 | 3; pictureHeightPt: number }
   | { kind: 'space'; heightPt: number }
@@ -60,6 +72,15 @@ export function pairs(rows: readonly (readonly [string, Cell | string])[]): Bloc
 /** Named values, two to a row. */
 export function singleLine(values: readonly (readonly [string, string])[]): Block {
   const cells = values.map(([name, value]): Cell[] => [head(name), cell(value)])
-  const rows = Array.from({ length: Math.ceil(cells.length / 2) }, (_, at) => [...(cells[2 * at] ?? []), ...(cells[2 * at + 1] ?? [])])
-  return { kind: 'table', isHeadless: true, columns: Array.from({ length: Math.min(4, cells.length * 2) }, () => ({ title: '' })), rows, sizePt: 7.6 }
+  const rows = Array.from({ length: Math.ceil(cells.length / 2) }, (_, at) => [
+    ...(cells[2 * at] ?? []),
+    ...(cells[2 * at + 1] ?? []),
+  ])
+  return {
+    kind: 'table',
+    isHeadless: true,
+    columns: Array.from({ length: Math.min(4, cells.length * 2) }, () => ({ title: '' })),
+    rows,
+    sizePt: 7.6,
+  }
 }

@@ -1,4 +1,4 @@
-import { PersonId, streamKind, streamName, type StreamId } from '@/lib/domain/facts/fact'
+import { PersonId, type StreamId, streamKind, streamName } from '@/lib/domain/facts/fact'
 import { foldBatch } from '@/lib/domain/fold/fold-batch'
 import { foldInstrument } from '@/lib/domain/fold/fold-instrument'
 import { foldPerson } from '@/lib/domain/fold/fold-person'
@@ -24,25 +24,59 @@ export type DossierContext = DossierInput & {
 export function dossierContext(input: DossierInput, unreadable: ReadonlySet<string>): DossierContext {
   const { facts, state } = input
   const streams = [...new Set<StreamId>(facts.map((fact) => fact.stream))].sort()
-  const folded = <S>(kind: string, fold: (facts: DossierInput['facts'], stream: StreamId, asOf: string) => S | null): Map<StreamId, S> =>
-    new Map(streams.filter((stream) => streamKind(stream) === kind).flatMap((stream) => {
-      const one = fold(facts, stream, state.asOf)
-      return one === null ? [] : [[stream, one] as const]
-    }))
+  const folded = <S>(
+    kind: string,
+    fold: (facts: DossierInput['facts'], stream: StreamId, asOf: string) => S | null,
+  ): Map<StreamId, S> =>
+    new Map(
+      streams
+        .filter((stream) => streamKind(stream) === kind)
+        .flatMap((stream) => {
+          const one = fold(facts, stream, state.asOf)
+          return one === null ? [] : [[stream, one] as const]
+        }),
+    )
   const persons = folded('person', foldPerson)
   const instruments = folded('instrument', foldInstrument)
   const batches = folded('batch', foldBatch)
   const personName = (person: string): string => [...persons.values()].find((one) => one.id === person)?.name ?? person
   const streamTitle = (stream: string): string => titleOf(stream as StreamId, { instruments, batches, personName })
-  return { ...input, persons, instruments, batches, project: foldProject(facts, state.opened.body.project, state.asOf), photos: numberedPhotos(state.points.flatMap((point) => point.attempts), unreadable), personName, streamTitle }
+  return {
+    ...input,
+    persons,
+    instruments,
+    batches,
+    project: foldProject(facts, state.opened.body.project, state.asOf),
+    photos: numberedPhotos(
+      state.points.flatMap((point) => point.attempts),
+      unreadable,
+    ),
+    personName,
+    streamTitle,
+  }
 }
 
-function titleOf(stream: StreamId, known: { instruments: Map<StreamId, InstrumentState>; batches: Map<StreamId, BatchState>; personName: (person: string) => string }): string {
+function titleOf(
+  stream: StreamId,
+  known: {
+    instruments: Map<StreamId, InstrumentState>
+    batches: Map<StreamId, BatchState>
+    personName: (person: string) => string
+  },
+): string {
   if (streamKind(stream) === 'person') return known.personName(PersonId.parse(streamName(stream)))
   return known.instruments.get(stream)?.number ?? known.batches.get(stream)?.number ?? streamName(stream)
 }
 
 function numberedPhotos(attempts: readonly AttemptState[], unreadable: ReadonlySet<string>): NumberedPhoto[] {
-  const all = attempts.flatMap((attempt) => [...attempt.photos].sort((a, b) => instantOf(a.fact.observedAt) - instantOf(b.fact.observedAt) || (a.fact.id < b.fact.id ? -1 : 1)).map((photo) => ({ photo, attempt })))
-  return all.map((one, index) => ({ ...one, no: index + 1, isReadable: !unreadable.has(one.photo.fact.body.photo.rendition.sha256) }))
+  const all = attempts.flatMap((attempt) =>
+    [...attempt.photos]
+      .sort((a, b) => instantOf(a.fact.observedAt) - instantOf(b.fact.observedAt) || (a.fact.id < b.fact.id ? -1 : 1))
+      .map((photo) => ({ photo, attempt })),
+  )
+  return all.map((one, index) => ({
+    ...one,
+    no: index + 1,
+    isReadable: !unreadable.has(one.photo.fact.body.photo.rendition.sha256),
+  }))
 }

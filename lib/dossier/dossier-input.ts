@@ -3,7 +3,9 @@ import type { Fact } from '@/lib/domain/facts/fact-kinds'
 import type { RepairState } from '@/lib/domain/fold/repair-state'
 
 /** Under which name the dossier goes out: a numbered, frozen issue with its purpose and what changed, or a copy for review that issues nothing. */
-export type DossierHead = { kind: 'issue'; revision: number; purpose: string; changes: readonly string[] } | { kind: 'for review' }
+export type DossierHead =
+  | { kind: 'issue'; revision: number; purpose: string; changes: readonly string[] }
+  | { kind: 'for review' }
 
 /** Everything a dossier is made from. The same input gives the same bytes. */
 export type DossierInput = {

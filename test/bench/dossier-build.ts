@@ -5,23 +5,20 @@ import { open, readFile } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { dirname, join } from 'node:path'
 import { fileURLToPath } from 'node:url'
-import { FactId, StreamId } from '@/lib/domain/facts/fact'
-import type { FactOf } from '@/lib/domain/facts/fact-kinds'
-import { PhotoIntakeBody } from '@/lib/domain/facts/repair-bodies'
+import { StreamId } from '@/lib/domain/facts/fact'
 import { foldRepair } from '@/lib/domain/fold/fold-repair'
-import type { PhotoState } from '@/lib/domain/fold/repair-state'
 import { buildDossier } from '@/lib/dossier/build-dossier'
 import { createFolderPhotoStore } from '@/lib/photo/folder-photo-store'
 import { pictureEngine } from '@/lib/photo/picture-engine'
 import { demoFacts } from '@/lib/server/demo/demo-facts'
 import { DEMO_START } from '@/lib/server/demo/demo-time'
+import { photoState, SIZE } from './dossier-photos'
 
 const PHOTO_COUNT = 1000
 const SCENES = 20
 const ROUNDS = 3
 const BOUND = 2.5
 const MOST_MB = 300
-const SIZE = { widthPx: 1344, heightPx: 1008 } as const
 
 type Answer = { ms: number; peakMB: number; sizeBytes: number; pageCount: number }
 
@@ -45,9 +42,15 @@ export async function benchDossier(): Promise<{ name: string; ratio: number; bou
     const [{ sizeBytes, pageCount } = { sizeBytes: 0, pageCount: 0 }] = answers
     const lines = [
       `floor ${(floor / 1000).toFixed(2)} s (1,000 renditions read, hashed and written with a sync)`,
-      `build ${(build / 1000).toFixed(2)} s for ${pageCount} sheets, ${(sizeBytes / 1e6).toFixed(0)} MB; ratio ${(build / floor).toFixed(2)}`, `peak memory ${peakMB.toFixed(0)} MB of ${MOST_MB}`,
+      `build ${(build / 1000).toFixed(2)} s for ${pageCount} sheets, ${(sizeBytes / 1e6).toFixed(0)} MB; ratio ${(build / floor).toFixed(2)}`,
+      `peak memory ${peakMB.toFixed(0)} MB of ${MOST_MB}`,
     ]
-    return { name: 'dossier of 1,000 photos', ratio: Math.max(build / floor, peakMB > MOST_MB ? (BOUND * peakMB) / MOST_MB : 0), bound: BOUND, lines }
+    return {
+      name: 'dossier of 1,000 photos',
+      ratio: Math.max(build / floor, peakMB > MOST_MB ? (BOUND * peakMB) / MOST_MB : 0),
+      bound: BOUND,
+      lines,
+    }
   } finally {
     rmSync(folder, { recursive: true })
   }
@@ -56,11 +59,33 @@ export async function benchDossier(): Promise<{ name: string; ratio: number; bou
 /** Twenty scenes with the bytes of real renditions (about 0.35 MB), each reuse made another file by a comment segment. */
 async function makeRenditions(folder: string): Promise<string[]> {
   const store = createFolderPhotoStore(join(folder, 'photos'))
-  const scenes = await Promise.all(Array.from({ length: SCENES }, (_, at) => pictureEngine({ create: { width: 700 + at, height: 525, channels: 3, background: '#808080', noise: { type: 'gaussian', mean: 128, sigma: 34 } } }).png({ compressionLevel: 0 }).toBuffer().then((png) => pictureEngine(png).resize(SIZE.widthPx, SIZE.heightPx, { fit: 'fill' }).jpeg({ quality: 80 }).toBuffer())))
+  const scenes = await Promise.all(
+    Array.from({ length: SCENES }, (_, at) =>
+      pictureEngine({
+        create: {
+          width: 700 + at,
+          height: 525,
+          channels: 3,
+          background: '#808080',
+          noise: { type: 'gaussian', mean: 128, sigma: 34 },
+        },
+      })
+        .png({ compressionLevel: 0 })
+        .toBuffer()
+        .then((png) =>
+          pictureEngine(png).resize(SIZE.widthPx, SIZE.heightPx, { fit: 'fill' }).jpeg({ quality: 80 }).toBuffer(),
+        ),
+    ),
+  )
   return Array.from({ length: PHOTO_COUNT }, (_, at) => {
     const scene = scenes[at % SCENES] ?? Buffer.alloc(0)
     const comment = Buffer.from(`photo ${at}`)
-    const bytes = Buffer.concat([scene.subarray(0, 2), Buffer.from([0xff, 0xfe, 0, comment.length + 2]), comment, scene.subarray(2)])
+    const bytes = Buffer.concat([
+      scene.subarray(0, 2),
+      Buffer.from([0xff, 0xfe, 0, comment.length + 2]),
+      comment,
+      scene.subarray(2),
+    ])
     const sha256 = createHash('sha256').update(bytes).digest('hex')
     mkdirSync(dirname(store.path(sha256)), { recursive: true })
     writeFileSync(store.path(sha256), bytes)
@@ -99,24 +124,36 @@ async function buildAndAnswer(folder: string): Promise<void> {
   const facts = demoFacts().facts.map((one) => one.fact)
   const state = foldRepair(facts, StreamId.parse('repair:MD-0041'), DEMO_START)
   const photos = digests.map(photoState)
-  const points = state.points.map((point) => (point.no === '17' ? { ...point, attempts: point.attempts.map((attempt) => ({ ...attempt, photos })) } : { ...point, attempts: point.attempts.map((attempt) => ({ ...attempt, photos: [] })) }))
+  const points = state.points.map((point) =>
+    point.no === '17'
+      ? { ...point, attempts: point.attempts.map((attempt) => ({ ...attempt, photos })) }
+      : { ...point, attempts: point.attempts.map((attempt) => ({ ...attempt, photos: [] })) },
+  )
   const started = performance.now()
   const path = join(folder, 'dossier.pdf')
-  const built = await buildDossier({ state: { ...state, points }, facts, receipts: new Map(), sha256Of: new Map(), head: { kind: 'for review' }, organisation: 'Bench', isDemo: true }, createFolderPhotoStore(join(folder, 'photos')), path)
+  const built = await buildDossier(
+    {
+      state: { ...state, points },
+      facts,
+      receipts: new Map(),
+      sha256Of: new Map(),
+      head: { kind: 'for review' },
+      organisation: 'Bench',
+      isDemo: true,
+    },
+    createFolderPhotoStore(join(folder, 'photos')),
+    path,
+  )
   const ms = performance.now() - started
   if (built.unreadablePhotos.length > 0) throw new Error('A rendition could not be used')
   rmSync(path)
-  process.send?.({ ms, peakMB: process.resourceUsage().maxRSS / 1024, sizeBytes: built.sizeBytes, pageCount: built.pageCount } satisfies Answer)
+  process.send?.({
+    ms,
+    peakMB: process.resourceUsage().maxRSS / 1024,
+    sizeBytes: built.sizeBytes,
+    pageCount: built.pageCount,
+  } satisfies Answer)
 }
 
-function photoState(sha256: string, at: number): PhotoState {
-  const part = { sha256, sizeBytes: 1, ...SIZE }
-  const photo = PhotoIntakeBody.parse({
-    ...part, mediaType: 'image/jpeg', rendition: part, thumb: part, claims: { takenAt: '2026-05-13T08:05:00', offset: '+01:00', latitude: null, longitude: null, camera: null, hasOriginalMetadata: true },
-    measures: { sharpness: 1, meanLightness: 0.5, shareDark: 0, shareBright: 0, dHash: '0'.repeat(16), pHash: '0'.repeat(16) },
-  })
-  const fact = { v: 1, id: FactId.parse(`0190a000-0000-7000-8000-${String(at).padStart(12, '0')}`), stream: 'repair:MD-0041', kind: 'photo-attached', observedAt: '2026-05-13T08:05:00+01:00', observedBy: 'tobias-wrenfield', enteredAt: '2026-05-13T08:05:00+01:00', enteredBy: 'tobias-wrenfield', device: { id: 'tablet', clockOffsetMs: 0 }, body: { point: '17', attempt: 1, photo, caption: `Finished wrap, view ${at + 1}` } }
-  return { fact: fact as unknown as FactOf<'photo-attached'>, judged: null, flags: [] }
-}
-
-if (process.argv[1] === fileURLToPath(import.meta.url) && process.send && process.argv[2]) await buildAndAnswer(process.argv[2])
+if (process.argv[1] === fileURLToPath(import.meta.url) && process.send && process.argv[2])
+  await buildAndAnswer(process.argv[2])

@@ -28,14 +28,22 @@ describe('the file', () => {
     const input = inputByHand()
     const first = await buildDossier(input, nothing, at('b1.pdf'))
     const second = await buildDossier(structuredClone(input), nothing, at('b2.pdf'))
-    const later = await buildDossier({ ...input, state: { ...input.state, asOf: '2026-05-30T08:00:00+01:00' } }, nothing, at('b3.pdf'))
+    const later = await buildDossier(
+      { ...input, state: { ...input.state, asOf: '2026-05-30T08:00:00+01:00' } },
+      nothing,
+      at('b3.pdf'),
+    )
     expect(second.sha256).toBe(first.sha256)
     expect(later.sha256).not.toBe(first.sha256)
   })
   test('says of itself that it is for review, or which revision it is and what it supersedes', async () => {
     await buildDossier(inputByHand(), nothing, at('c1.pdf'))
     expect(readPdf(readFileSync(at('c1.pdf'))).pages[0]).toContain('for review, not issued')
-    await buildDossier({ ...inputByHand(), isDemo: true, head: { kind: 'issue', revision: 0, purpose: 'for test', changes: [] } }, nothing, at('c2.pdf'))
+    await buildDossier(
+      { ...inputByHand(), isDemo: true, head: { kind: 'issue', revision: 0, purpose: 'for test', changes: [] } },
+      nothing,
+      at('c2.pdf'),
+    )
     const cover = readPdf(readFileSync(at('c2.pdf'))).pages[0]
     expect(cover).toContain('rev 0')
     expect(cover).toContain('for test')
@@ -72,12 +80,21 @@ describe('photos', () => {
   test('progress counts each photo as it is written', async () => {
     const pictures = [await makeJpeg('#405060'), await makeJpeg('#605040')]
     const seen: number[] = []
-    await buildDossier(withPhotos(inputByHand(), '16', pictures), storeOf(Object.fromEntries(pictures.map((one) => [one.sha256, one.bytes]))), at('g.pdf'), (progress) => progress.step === 'writing' && seen.push(progress.photosWritten))
+    await buildDossier(
+      withPhotos(inputByHand(), '16', pictures),
+      storeOf(Object.fromEntries(pictures.map((one) => [one.sha256, one.bytes]))),
+      at('g.pdf'),
+      (progress) => progress.step === 'writing' && seen.push(progress.photosWritten),
+    )
     expect(seen).toEqual([1, 2])
   })
   test('a character that no typeface has is written out by its number', async () => {
     const picture = await makeJpeg('#908070')
-    await buildDossier(withPhotos(inputByHand(), '16', [picture], 'Gauge \u{1F4F7} 漢'), storeOf({ [picture.sha256]: picture.bytes }), at('h.pdf'))
+    await buildDossier(
+      withPhotos(inputByHand(), '16', [picture], 'Gauge \u{1F4F7} 漢'),
+      storeOf({ [picture.sha256]: picture.bytes }),
+      at('h.pdf'),
+    )
     const { text } = readPdf(readFileSync(at('h.pdf')))
     expect(text).toContain('[U+1F4F7]')
     expect(text).toContain('[U+6F22]')

@@ -6,17 +6,69 @@ import { repairByHand } from './state-by-hand'
 
 /** The dossier's input for the repair by hand. */
 export function inputByHand(change: Partial<RepairState> = {}): DossierInput {
-  return { state: { ...repairByHand(), ...change }, facts, receipts, sha256Of: new Map(), head: { kind: 'for review' }, organisation: 'Plumbline-and-Thrice Inspection', isDemo: false }
+  return {
+    state: { ...repairByHand(), ...change },
+    facts,
+    receipts,
+    sha256Of: new Map(),
+    head: { kind: 'for review' },
+    organisation: 'Plumbline-and-Thrice Inspection',
+    isDemo: false,
+  }
 }
 
 /** The same with photos attached at the first attempt of a point. */
-export function withPhotos(input: DossierInput, point: string, pictures: readonly MadeJpeg[], caption = 'Gauge at C-6'): DossierInput {
-  const photos = pictures.map((one, index): PhotoState => ({
-    judged: null, flags: [], fact: fact('photo-attached', `05-21 09:0${index % 10}`, 'qi', { point: no(point), attempt: 1, caption, photo: {
-      sha256: HEX('a1b2'), sizeBytes: 10, mediaType: 'image/jpeg', widthPx: 40, heightPx: 30, rendition: { sha256: one.sha256 as ReturnType<typeof HEX>, sizeBytes: one.bytes.length, widthPx: one.widthPx, heightPx: one.heightPx }, thumb: { sha256: HEX('d'), sizeBytes: 1, widthPx: 4, heightPx: 3 },
-      claims: { takenAt: '2026-05-21T09:01:00', offset: '+01:00', latitude: null, longitude: null, camera: 'Test camera', hasOriginalMetadata: true }, measures: { sharpness: 1, meanLightness: 0.5, shareDark: 0, shareBright: 0, dHash: '0'.repeat(16), pHash: '0'.repeat(16) },
-    } }),
-  }))
-  const points = input.state.points.map((one) => (one.no === point ? { ...one, attempts: one.attempts.map((attempt) => (attempt.attempt === 1 ? { ...attempt, photos } : attempt)) } : one))
+export function withPhotos(
+  input: DossierInput,
+  point: string,
+  pictures: readonly MadeJpeg[],
+  caption = 'Gauge at C-6',
+): DossierInput {
+  const photos = pictures.map(
+    (one, index): PhotoState => ({
+      judged: null,
+      flags: [],
+      fact: fact('photo-attached', `05-21 09:0${index % 10}`, 'qi', {
+        point: no(point),
+        attempt: 1,
+        caption,
+        photo: {
+          sha256: HEX('a1b2'),
+          sizeBytes: 10,
+          mediaType: 'image/jpeg',
+          widthPx: 40,
+          heightPx: 30,
+          rendition: {
+            sha256: one.sha256 as ReturnType<typeof HEX>,
+            sizeBytes: one.bytes.length,
+            widthPx: one.widthPx,
+            heightPx: one.heightPx,
+          },
+          thumb: { sha256: HEX('d'), sizeBytes: 1, widthPx: 4, heightPx: 3 },
+          claims: {
+            takenAt: '2026-05-21T09:01:00',
+            offset: '+01:00',
+            latitude: null,
+            longitude: null,
+            camera: 'Test camera',
+            hasOriginalMetadata: true,
+          },
+          measures: {
+            sharpness: 1,
+            meanLightness: 0.5,
+            shareDark: 0,
+            shareBright: 0,
+            dHash: '0'.repeat(16),
+            pHash: '0'.repeat(16),
+          },
+        },
+      }),
+    }),
+  )
+  const points = input.state.points.map((one) =>
+    one.no === point
+      ? { ...one, attempts: one.attempts.map((attempt) => (attempt.attempt === 1 ? { ...attempt, photos } : attempt)) }
+      : one,
+  )
   return { ...input, state: { ...input.state, points } }
 }

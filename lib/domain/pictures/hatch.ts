@@ -11,10 +11,16 @@ export function hatchOf(polygon: readonly Place[], gapPx: number): [Place, Place
   const segments: [Place, Place][] = []
   for (let step = first; step <= last; step += 1) {
     const sum = step * gapPx + 0.01
-    const crossings = polygon.flatMap((from, index) => crossingOf(from, polygon[(index + 1) % polygon.length] ?? from, sum)).sort((a, b) => a - b)
+    const crossings = polygon
+      .flatMap((from, index) => crossingOf(from, polygon[(index + 1) % polygon.length] ?? from, sum))
+      .sort((a, b) => a - b)
     for (let index = 0; index + 1 < crossings.length; index += 2) {
       const [from, to] = [crossings[index] ?? 0, crossings[index + 1] ?? 0]
-      if (to - from > 0.5) segments.push([[from, sum - from], [to, sum - to]])
+      if (to - from > 0.5)
+        segments.push([
+          [from, sum - from],
+          [to, sum - to],
+        ])
     }
   }
   return segments

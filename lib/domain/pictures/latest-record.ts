@@ -5,7 +5,13 @@ export type FoundRecord<T extends RecordType> = { record: RecordOf<T>; attempt: 
 
 /** Every governing record of a type, in the order of points, then attempts, then observed time. */
 export function recordsOf<T extends RecordType>(state: RepairState, type: T): FoundRecord<T>[] {
-  return state.points.flatMap((point) => point.attempts.flatMap((attempt) => attempt.records.flatMap(({ record, overruledBy }) => isOf(record, type) && overruledBy === null ? [{ record, attempt }] : [])))
+  return state.points.flatMap((point) =>
+    point.attempts.flatMap((attempt) =>
+      attempt.records.flatMap(({ record, overruledBy }) =>
+        isOf(record, type) && overruledBy === null ? [{ record, attempt }] : [],
+      ),
+    ),
+  )
 }
 
 /** The governing record of a type from the latest attempt that has one; null when none was made. */

@@ -8,18 +8,30 @@ export function pointLayerState(point: PointState): LayerState {
   const { current } = point
   if (FALLEN.includes(current.state) || current.questions.length > 0) return 'broken'
   if (current.state === 'released' || current.state === 'not applicable' || current.conceded !== null) return 'released'
-  return current.state === 'submitted' && current.verdict === 'pass' && point.awaiting.length === 0 ? 'released' : 'open'
+  return current.state === 'submitted' && current.verdict === 'pass' && point.awaiting.length === 0
+    ? 'released'
+    : 'open'
 }
 
 /**
  * State of a layer that several points are about: broken when any of them fell or is in question, released once all of those in the plan are,
  * open otherwise. A layer drawn from an attempt that was superseded is broken.
  */
-export function layerStateOf(state: RepairState, points: readonly string[], drawnFrom: AttemptState | null): LayerState {
-  const states = state.points.filter((point) => points.includes(point.no)).map((point) => {
-    const isOld = drawnFrom !== null && drawnFrom.point === point.no && drawnFrom.attempt < point.current.attempt && point.current.records.length === 0
-    return isOld ? 'broken' : pointLayerState(point)
-  })
+export function layerStateOf(
+  state: RepairState,
+  points: readonly string[],
+  drawnFrom: AttemptState | null,
+): LayerState {
+  const states = state.points
+    .filter((point) => points.includes(point.no))
+    .map((point) => {
+      const isOld =
+        drawnFrom !== null &&
+        drawnFrom.point === point.no &&
+        drawnFrom.attempt < point.current.attempt &&
+        point.current.records.length === 0
+      return isOld ? 'broken' : pointLayerState(point)
+    })
   if (states.includes('broken')) return 'broken'
   return states.length > 0 && states.every((one) => one === 'released') ? 'released' : 'open'
 }

@@ -5,10 +5,31 @@ export type Place = readonly [xPx: number, yPx: number]
 export type LayerState = 'open' | 'released' | 'broken'
 
 export type StyleName =
-  | 'steel' | 'plug' | 'plate' | 'filler' | 'wrap'
-  | 'surface' | 'ply' | 'ply-outer' | 'hatch' | 'dimension' | 'leader' | 'dot' | 'axis' | 'ground' | 'frame'
-  | 'mark-pass' | 'mark-fail' | 'mark-not-proven' | 'mark-plain'
-  | 'callout' | 'note' | 'figure' | 'value' | 'value-fail' | 'value-not-proven'
+  | 'steel'
+  | 'plug'
+  | 'plate'
+  | 'filler'
+  | 'wrap'
+  | 'surface'
+  | 'ply'
+  | 'ply-outer'
+  | 'hatch'
+  | 'dimension'
+  | 'leader'
+  | 'dot'
+  | 'axis'
+  | 'ground'
+  | 'frame'
+  | 'mark-pass'
+  | 'mark-fail'
+  | 'mark-not-proven'
+  | 'mark-plain'
+  | 'callout'
+  | 'note'
+  | 'figure'
+  | 'value'
+  | 'value-fail'
+  | 'value-not-proven'
 
 /**
  * One thing to draw. Painted in the order of the list. `mark` names the place on the pipe that a shape stands for.
@@ -19,8 +40,30 @@ export type Shape =
   | { kind: 'polyline'; points: readonly Place[]; style: StyleName; state?: LayerState }
   | { kind: 'segments'; segments: readonly (readonly [Place, Place])[]; style: StyleName }
   | { kind: 'circle'; x: number; y: number; radiusPx: number; style: StyleName; mark?: string }
-  | { kind: 'text'; x: number; y: number; text: string; style: StyleName; anchor: 'start' | 'middle' | 'end'; mark?: string }
-  | { kind: 'cells'; x: number; y: number; columns: number; cellWidthPx: number; cellHeightPx: number; shares: readonly (number | null)[] }
+  | {
+      kind: 'text'
+      x: number
+      y: number
+      text: string
+      style: StyleName
+      anchor: 'start' | 'middle' | 'end'
+      mark?: string
+    }
+  | {
+      kind: 'cells'
+      x: number
+      y: number
+      columns: number
+      cellWidthPx: number
+      cellHeightPx: number
+      shares: readonly (number | null)[]
+    }
 
 /** A drawing as data, shared by screen and dossier. `description` tells it to a reader who cannot see it. */
-export type Picture = { widthPx: number; heightPx: number; title: string; description: string; shapes: readonly Shape[] }
+export type Picture = {
+  widthPx: number
+  heightPx: number
+  title: string
+  description: string
+  shapes: readonly Shape[]
+}

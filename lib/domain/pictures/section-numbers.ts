@@ -1,4 +1,4 @@
-import { plusFraction, fractionOf, showFraction, toNumber } from '../decimal'
+import { fractionOf, plusFraction, showFraction, toNumber } from '../decimal'
 import type { AttemptState, RepairState } from '../fold/repair-state'
 import { type Measured, type Reading, showReading } from '../reading'
 import type { RecordOf } from '../records/record'
@@ -17,7 +17,13 @@ export type SectionNumbers = {
   arrest: { record: RecordOf<'arrest'>; attempt: AttemptState } | null
   watchText: string | null
   filler: { attempt: AttemptState; beforeMm: RowReading[]; afterMm: RowReading[]; overHoleText: string | null } | null
-  wrap: { attempt: AttemptState | null; plies: number | null; thicknessMm: number | null; row: RowReading[]; text: string } | null
+  wrap: {
+    attempt: AttemptState | null
+    plies: number | null
+    thicknessMm: number | null
+    row: RowReading[]
+    text: string
+  } | null
   totalMm: number | null
   taperLeftMm: number | null
   taperRightMm: number | null
@@ -40,7 +46,8 @@ export function sectionNumbers(state: RepairState): SectionNumbers {
     wallMm: defect ? drawnMm(defect.nominalWall) : design ? drawnMm(design.designWall) : null,
     holeMm: defect ? drawnMm(defect.holeAxial) : null,
     defectMm: defect ? drawnMm(defect.defectLength) : null,
-    isLossOutside: defect?.cause === 'external corrosion' || defect?.cause === 'mechanical damage' || defect?.cause === 'unknown',
+    isLossOutside:
+      defect?.cause === 'external corrosion' || defect?.cause === 'mechanical damage' || defect?.cause === 'unknown',
     wall: defect ? rowOf(defect.grid, defect.clock, defect.wall) : [],
     arrest,
     watchText: watchText(state),
@@ -60,10 +67,12 @@ type MarkedList = RecordOf<'hardness'>['readings']
 /** Readings of a grid on one clock row, by station. Clock positions are compared as written. */
 export function rowOf(grid: RecordOf<'hardness'>['grid'], clock: string, readings: MarkedList): RowReading[] {
   const byMark = new Map(readings.map((one) => [one.mark, one.reading]))
-  return grid.stations.flatMap((station) => {
-    const reading = byMark.get(`${station.name}-${clock}`)
-    return reading ? [rowReading(drawnMm(station.fromLeak), reading)] : []
-  }).sort((a, b) => a.xMm - b.xMm)
+  return grid.stations
+    .flatMap((station) => {
+      const reading = byMark.get(`${station.name}-${clock}`)
+      return reading ? [rowReading(drawnMm(station.fromLeak), reading)] : []
+    })
+    .sort((a, b) => a.xMm - b.xMm)
 }
 
 function rowReading(xMm: number, reading: Reading): RowReading {
@@ -87,15 +96,32 @@ function fillerNumbers(state: RepairState): SectionNumbers['filler'] {
   const { record, attempt } = found
   const holeClock = record.holeMark.split('@')[1] ?? ''
   const after = new Map(record.after.map((one) => [one.mark, one.reading]))
-  const rows = record.before.flatMap(({ mark, reading: before }) => {
-    const [row = '', clock] = mark.split('@')
-    const reading = after.get(mark)
-    if (clock !== holeClock || reading?.kind !== 'number' || before.kind !== 'number') return []
-    const xMm = Number(row.replace('−', '-'))
-    const difference = plusFraction(fractionOf(reading), fractionOf({ digits: 0 - before.digits, scale: before.scale }))
-    return [{ mark, before: rowReading(xMm, before), after: rowReading(xMm, reading), thickness: showFraction(difference, Math.max(reading.scale, before.scale)) }]
-  }).sort((a, b) => a.before.xMm - b.before.xMm)
-  return { attempt, beforeMm: rows.map((row) => row.before), afterMm: rows.map((row) => row.after), overHoleText: rows.find((row) => row.mark === record.holeMark)?.thickness ?? null }
+  const rows = record.before
+    .flatMap(({ mark, reading: before }) => {
+      const [row = '', clock] = mark.split('@')
+      const reading = after.get(mark)
+      if (clock !== holeClock || reading?.kind !== 'number' || before.kind !== 'number') return []
+      const xMm = Number(row.replace('−', '-'))
+      const difference = plusFraction(
+        fractionOf(reading),
+        fractionOf({ digits: 0 - before.digits, scale: before.scale }),
+      )
+      return [
+        {
+          mark,
+          before: rowReading(xMm, before),
+          after: rowReading(xMm, reading),
+          thickness: showFraction(difference, Math.max(reading.scale, before.scale)),
+        },
+      ]
+    })
+    .sort((a, b) => a.before.xMm - b.before.xMm)
+  return {
+    attempt,
+    beforeMm: rows.map((row) => row.before),
+    afterMm: rows.map((row) => row.after),
+    overHoleText: rows.find((row) => row.mark === record.holeMark)?.thickness ?? null,
+  }
 }
 
 function wrapNumbers(state: RepairState): SectionNumbers['wrap'] {
@@ -106,13 +132,31 @@ function wrapNumbers(state: RepairState): SectionNumbers['wrap'] {
   const roll = latestRecord(state, 'tape-roll')
   const clock = state.defect?.clock ?? state.opened.body.clock
   const row = thickness ? rowOf(thickness.record.grid, clock, thickness.record.readings) : []
-  const plies = count ? toNumber(count.record.plies) : latestPly ? Math.max(...plyNos.filter((one) => one.attempt === latestPly.attempt).map((one) => one.record.plyNo)) : state.design ? toNumber(state.design.plies) : null
+  const plies = count
+    ? toNumber(count.record.plies)
+    : latestPly
+      ? Math.max(...plyNos.filter((one) => one.attempt === latestPly.attempt).map((one) => one.record.plyNo))
+      : state.design
+        ? toNumber(state.design.plies)
+        : null
   const attempt = thickness?.attempt ?? count?.attempt ?? latestPly?.attempt ?? roll?.attempt ?? null
   if (plies === null && attempt === null) return null
   const numbers = row.flatMap((one) => (one.mm === null ? [] : [one.mm]))
   return {
-    attempt, plies, row,
-    thicknessMm: numbers.length > 0 ? numbers.reduce((sum, one) => sum + one, 0) / numbers.length : state.design ? drawnMm(state.design.minThickness) : null,
-    text: numbers.length > 0 ? `${Math.min(...numbers)} to ${Math.max(...numbers)} mm at ${clock} o’clock` : state.design ? `≥ ${showReading(state.design.minThickness)} mm by design` : '',
+    attempt,
+    plies,
+    row,
+    thicknessMm:
+      numbers.length > 0
+        ? numbers.reduce((sum, one) => sum + one, 0) / numbers.length
+        : state.design
+          ? drawnMm(state.design.minThickness)
+          : null,
+    text:
+      numbers.length > 0
+        ? `${Math.min(...numbers)} to ${Math.max(...numbers)} mm at ${clock} o’clock`
+        : state.design
+          ? `≥ ${showReading(state.design.minThickness)} mm by design`
+          : '',
   }
 }

@@ -21,18 +21,36 @@ const PLAIN_HALF_MM = 150
 export function sectionProfile(numbers: SectionNumbers): SectionProfile {
   const nominal = numbers.wallMm ?? PLAIN_WALL_MM
   const wrapHalf = numbers.totalMm ? numbers.totalMm / 2 + Math.abs(numbers.offsetMm) : 0
-  const halfMm = Math.max(wrapHalf * 1.07, ...numbers.wall.map((one) => Math.abs(one.xMm) * 1.12), wrapHalf === 0 && numbers.wall.length === 0 ? PLAIN_HALF_MM : 0)
+  const halfMm = Math.max(
+    wrapHalf * 1.07,
+    ...numbers.wall.map((one) => Math.abs(one.xMm) * 1.12),
+    wrapHalf === 0 && numbers.wall.length === 0 ? PLAIN_HALF_MM : 0,
+  )
   const remaining = wallLine(numbers, nominal, halfMm)
-  const outer = numbers.isLossOutside ? remaining.map(([x, wall]) => [x, wall - nominal] as const) : ([[-halfMm, 0], [halfMm, 0]] as const)
+  const outer = numbers.isLossOutside
+    ? remaining.map(([x, wall]) => [x, wall - nominal] as const)
+    : ([
+        [-halfMm, 0],
+        [halfMm, 0],
+      ] as const)
   const lowered = withBefore(outer, numbers.filler?.beforeMm ?? [])
-  const inner = numbers.isLossOutside ? ([[-halfMm, -nominal], [halfMm, -nominal]] as const) : remaining.map(([x, wall]) => [x, Math.max(-nominal, heightAt(lowered, x) - wall)] as const)
+  const inner = numbers.isLossOutside
+    ? ([
+        [-halfMm, -nominal],
+        [halfMm, -nominal],
+      ] as const)
+    : remaining.map(([x, wall]) => [x, Math.max(-nominal, heightAt(lowered, x) - wall)] as const)
   return { halfMm, outer: lowered, inner, filler: fillerLine(numbers, lowered), wrap: wrapLines(numbers) }
 }
 
 /** Remaining wall along the row. Towards a hole the wall keeps the lower of its neighbours: no reading lies nearer. */
 function wallLine(numbers: SectionNumbers, nominal: number, halfMm: number): ProfileLine {
   const known = numbers.wall.flatMap(({ xMm, mm }) => (mm === null ? [] : [[xMm, mm] as const]))
-  if (known.length === 0) return [[-halfMm, nominal], [halfMm, nominal]]
+  if (known.length === 0)
+    return [
+      [-halfMm, nominal],
+      [halfMm, nominal],
+    ]
   const left = known.filter(([x]) => x < 0).at(-1)?.[1]
   const right = known.find(([x]) => x > 0)?.[1]
   const edge = (numbers.holeMm ?? 0) / 2
@@ -44,7 +62,9 @@ function wallLine(numbers: SectionNumbers, nominal: number, halfMm: number): Pro
 
 /** Heights read before filling are the surface itself near the hole; where the wall reading lies deeper, the deeper one is drawn. */
 function withBefore(outer: ProfileLine, before: readonly RowReading[]): ProfileLine {
-  const read = before.flatMap(({ xMm, mm }) => (mm === null ? [] : [[xMm, Math.min(mm, heightAt(outer, xMm))] as const]))
+  const read = before.flatMap(({ xMm, mm }) =>
+    mm === null ? [] : [[xMm, Math.min(mm, heightAt(outer, xMm))] as const],
+  )
   const [first, last] = [read[0], read.at(-1)]
   if (!first || !last) return outer
   return [...outer.filter(([x]) => x < first[0]), ...read, ...outer.filter(([x]) => x > last[0])]
@@ -55,7 +75,13 @@ function fillerLine(numbers: SectionNumbers, outer: ProfileLine): ProfileLine | 
   const read = numbers.filler.afterMm.flatMap(({ xMm, mm }) => (mm === null ? [] : [[xMm, mm] as const]))
   const [first, last] = [read[0], read.at(-1)]
   const reach = Math.max((numbers.defectMm ?? 60) / 2, ...read.map(([x]) => Math.abs(x) + 14))
-  if (!first || !last) return [[-reach, heightAt(outer, -reach)], [-reach / 2, 2], [reach / 2, 2], [reach, heightAt(outer, reach)]]
+  if (!first || !last)
+    return [
+      [-reach, heightAt(outer, -reach)],
+      [-reach / 2, 2],
+      [reach / 2, 2],
+      [reach, heightAt(outer, reach)],
+    ]
   return [[-reach, heightAt(outer, -reach)], ...read, [reach, heightAt(outer, reach)]]
 }
 
@@ -64,5 +90,11 @@ function wrapLines(numbers: SectionNumbers): SectionProfile['wrap'] {
   const fromMm = numbers.offsetMm - numbers.totalMm / 2
   const toMm = numbers.offsetMm + numbers.totalMm / 2
   const read = numbers.wrap.row.flatMap(({ xMm, mm }) => (mm === null ? [] : [[xMm, mm] as const]))
-  return { fromMm, toMm, fullFromMm: fromMm + (numbers.taperLeftMm ?? 0), fullToMm: toMm - (numbers.taperRightMm ?? 0), thickness: read.length > 0 ? read : [[0, numbers.wrap.thicknessMm]] }
+  return {
+    fromMm,
+    toMm,
+    fullFromMm: fromMm + (numbers.taperLeftMm ?? 0),
+    fullToMm: toMm - (numbers.taperRightMm ?? 0),
+    thickness: read.length > 0 ? read : [[0, numbers.wrap.thicknessMm]],
+  }
 }

@@ -3,7 +3,8 @@ import { toNumber } from '../decimal'
 import type { VerdictKind } from '../judge/verdict'
 import { type Reading, showReading, showUnit, type Unit } from '../reading'
 import type { Grid, MarkedReading } from '../records/common'
-import type { Picture, Place, Shape, StyleName } from './picture'
+import { markShapes } from './mark-shapes'
+import type { Picture, Shape } from './picture'
 
 export type SurfaceMapInput = {
   title: string
@@ -27,26 +28,45 @@ const [COLUMNS, ROWS] = [60, 32]
  * periodic round the clock; beside a reading that is no number nothing is shaded.
  */
 export function surfaceMapPicture(input: SurfaceMapInput): Picture {
-  const stations = input.grid.stations.map((one) => ({ name: one.name, mm: toNumber(one.fromLeak) })).sort((a, b) => a.mm - b.mm)
+  const stations = input.grid.stations
+    .map((one) => ({ name: one.name, mm: toNumber(one.fromLeak) }))
+    .sort((a, b) => a.mm - b.mm)
   const [first, last] = [stations[0]?.mm ?? 0, stations.at(-1)?.mm ?? 0]
-  const x = (mm: number): number => last === first ? (LEFT_PX + WIDTH_PX - RIGHT_PX) / 2 : LEFT_PX + ((mm - first) / (last - first)) * (WIDTH_PX - LEFT_PX - RIGHT_PX)
+  const x = (mm: number): number =>
+    last === first
+      ? (LEFT_PX + WIDTH_PX - RIGHT_PX) / 2
+      : LEFT_PX + ((mm - first) / (last - first)) * (WIDTH_PX - LEFT_PX - RIGHT_PX)
   const y = (deg: number): number => TOP_PX + (deg / 360) * (HEIGHT_PX - TOP_PX - BOTTOM_PX)
   const byMark = new Map(input.readings.map((one) => [one.mark, one.reading]))
-  const marks = stations.flatMap((station) => input.grid.clocks.flatMap((clock) => {
-    const mark = `${station.name}-${clock}`
-    const reading = byMark.get(mark)
-    const degrees = clockDegrees(clock)
-    const at = degrees === 0 ? [0, 360] : [degrees]
-    return at.flatMap((deg) => markShapes(x(station.mm), y(deg), mark, reading, input.verdictAt(mark)))
-  }))
+  const marks = stations.flatMap((station) =>
+    input.grid.clocks.flatMap((clock) => {
+      const mark = `${station.name}-${clock}`
+      const reading = byMark.get(mark)
+      const degrees = clockDegrees(clock)
+      const at = degrees === 0 ? [0, 360] : [degrees]
+      return at.flatMap((deg) => markShapes(x(station.mm), y(deg), mark, reading, input.verdictAt(mark)))
+    }),
+  )
   const figures = input.readings.map((one) => showReading(one.reading))
   return {
-    widthPx: WIDTH_PX, heightPx: HEIGHT_PX, title: input.title,
+    widthPx: WIDTH_PX,
+    heightPx: HEIGHT_PX,
+    title: input.title,
     description: `${input.title}. ${input.limit ? `Limit: ${input.limit}. ` : ''}${figures.length} readings: ${figures.join(', ')}`,
     shapes: [
-      { kind: 'polygon', style: 'ground', points: [[LEFT_PX, TOP_PX], [WIDTH_PX - RIGHT_PX, TOP_PX], [WIDTH_PX - RIGHT_PX, HEIGHT_PX - BOTTOM_PX], [LEFT_PX, HEIGHT_PX - BOTTOM_PX]] },
+      {
+        kind: 'polygon',
+        style: 'ground',
+        points: [
+          [LEFT_PX, TOP_PX],
+          [WIDTH_PX - RIGHT_PX, TOP_PX],
+          [WIDTH_PX - RIGHT_PX, HEIGHT_PX - BOTTOM_PX],
+          [LEFT_PX, HEIGHT_PX - BOTTOM_PX],
+        ],
+      },
       shading(stations, input.grid.clocks, byMark),
-      ...axes(stations, input.grid.clocks, x, y, input), ...marks,
+      ...axes(stations, input.grid.clocks, x, y, input),
+      ...marks,
     ],
   }
 }
@@ -57,47 +77,96 @@ export function clockDegrees(clock: string): number {
   return ((Number(hours) + Number(minutes ?? 0) / 60) * 30) % 360
 }
 
-function shading(stations: { name: string; mm: number }[], clocks: readonly string[], byMark: Map<string, Reading>): Shape {
+function shading(
+  stations: { name: string; mm: number }[],
+  clocks: readonly string[],
+  byMark: Map<string, Reading>,
+): Shape {
   const ring = [...clocks].sort((a, b) => clockDegrees(a) - clockDegrees(b))
-  const values = stations.map((station) => ring.map((clock) => {
-    const reading = byMark.get(`${station.name}-${clock}`)
-    return reading?.kind === 'number' ? toNumber(reading) : null
-  }))
+  const values = stations.map((station) =>
+    ring.map((clock) => {
+      const reading = byMark.get(`${station.name}-${clock}`)
+      return reading?.kind === 'number' ? toNumber(reading) : null
+    }),
+  )
   const numbers = values.flat().flatMap((one) => (one === null ? [] : [one]))
   const [low, high] = [Math.min(...numbers), Math.max(...numbers)]
   const [first, last] = [stations[0]?.mm ?? 0, stations.at(-1)?.mm ?? 0]
   const axialMm = stations.map((one) => one.mm)
   const anglesDeg = ring.map(clockDegrees)
   const share = (index: number): number | null => {
-    const answer = thicknessMap({ axialMm, anglesDeg, values, xMm: first + ((last - first) * ((index % COLUMNS) + 0.5)) / COLUMNS, angleDeg: (360 * (Math.floor(index / COLUMNS) + 0.5)) / ROWS })
+    const answer = thicknessMap({
+      axialMm,
+      anglesDeg,
+      values,
+      xMm: first + ((last - first) * ((index % COLUMNS) + 0.5)) / COLUMNS,
+      angleDeg: (360 * (Math.floor(index / COLUMNS) + 0.5)) / ROWS,
+    })
     return 'refused' in answer ? null : high === low ? 1 : (answer.value - low) / (high - low)
   }
   const isShaded = stations.length > 1 && ring.length > 2 && numbers.length > 0
   return {
-    kind: 'cells', x: LEFT_PX, y: TOP_PX, columns: COLUMNS, cellWidthPx: (WIDTH_PX - LEFT_PX - RIGHT_PX) / COLUMNS, cellHeightPx: (HEIGHT_PX - TOP_PX - BOTTOM_PX) / ROWS,
+    kind: 'cells',
+    x: LEFT_PX,
+    y: TOP_PX,
+    columns: COLUMNS,
+    cellWidthPx: (WIDTH_PX - LEFT_PX - RIGHT_PX) / COLUMNS,
+    cellHeightPx: (HEIGHT_PX - TOP_PX - BOTTOM_PX) / ROWS,
     shares: Array.from({ length: COLUMNS * ROWS }, (_, index) => (isShaded ? share(index) : null)),
   }
 }
 
-function axes(stations: { name: string; mm: number }[], clocks: readonly string[], x: (mm: number) => number, y: (deg: number) => number, input: SurfaceMapInput): Shape[] {
-  const rows = clocks.flatMap((clock) => (clockDegrees(clock) === 0 ? [{ clock, deg: 0 }, { clock, deg: 360 }] : [{ clock, deg: clockDegrees(clock) }]))
+function axes(
+  stations: { name: string; mm: number }[],
+  clocks: readonly string[],
+  x: (mm: number) => number,
+  y: (deg: number) => number,
+  input: SurfaceMapInput,
+): Shape[] {
+  const rows = clocks.flatMap((clock) =>
+    clockDegrees(clock) === 0
+      ? [
+          { clock, deg: 0 },
+          { clock, deg: 360 },
+        ]
+      : [{ clock, deg: clockDegrees(clock) }],
+  )
   return [
-    { kind: 'segments', style: 'axis', segments: stations.map((one) => [[x(one.mm), y(0)], [x(one.mm), y(360)]]) },
-    ...rows.map((row): Shape => ({ kind: 'text', x: LEFT_PX - 24, y: y(row.deg) + 4, text: row.clock, style: 'figure', anchor: 'end' })),
-    ...stations.map((one): Shape => ({ kind: 'text', x: x(one.mm), y: HEIGHT_PX - 28, text: `${one.name} ${one.mm > 0 ? '+' : one.mm < 0 ? '−' : ''}${Math.abs(one.mm)}`, style: 'figure', anchor: 'middle' })),
-    { kind: 'text', x: LEFT_PX, y: HEIGHT_PX - 7, text: `station and mm from the leak, across; clock position, down; readings in ${showUnit(input.unit)}${input.limit ? `, ${input.limit}` : ''}`, style: 'note', anchor: 'start' },
+    {
+      kind: 'segments',
+      style: 'axis',
+      segments: stations.map((one) => [
+        [x(one.mm), y(0)],
+        [x(one.mm), y(360)],
+      ]),
+    },
+    ...rows.map(
+      (row): Shape => ({
+        kind: 'text',
+        x: LEFT_PX - 24,
+        y: y(row.deg) + 4,
+        text: row.clock,
+        style: 'figure',
+        anchor: 'end',
+      }),
+    ),
+    ...stations.map(
+      (one): Shape => ({
+        kind: 'text',
+        x: x(one.mm),
+        y: HEIGHT_PX - 28,
+        text: `${one.name} ${one.mm > 0 ? '+' : one.mm < 0 ? '−' : ''}${Math.abs(one.mm)}`,
+        style: 'figure',
+        anchor: 'middle',
+      }),
+    ),
+    {
+      kind: 'text',
+      x: LEFT_PX,
+      y: HEIGHT_PX - 7,
+      text: `station and mm from the leak, across; clock position, down; readings in ${showUnit(input.unit)}${input.limit ? `, ${input.limit}` : ''}`,
+      style: 'note',
+      anchor: 'start',
+    },
   ]
-}
-
-function markShapes(x: number, y: number, mark: string, reading: Reading | undefined, verdict: VerdictKind | null): Shape[] {
-  const text = reading ? showReading(reading) : '·'
-  const half = Math.max(13, 4 + text.length * 3.7)
-  const box = (points: readonly Place[], style: StyleName): Shape => ({ kind: 'polygon', points, style, mark })
-  const isNumber = reading?.kind === 'number'
-  const style: StyleName = verdict === 'pass' ? 'mark-pass' : verdict === 'fail' ? 'mark-fail' : verdict === 'not proven' ? 'mark-not-proven' : 'mark-plain'
-  const outline: Shape = !isNumber && reading ? box([[x - half, y - 10], [x + half, y - 10], [x + half, y + 10], [x - half, y + 10]], style)
-    : verdict === 'fail' ? box([[x, y - half - 4], [x + half + 4, y], [x, y + half + 4], [x - half - 4, y]], style)
-    : verdict === 'not proven' ? box([[x - half, y], [x - half / 2, y - 12], [x + half / 2, y - 12], [x + half, y], [x + half / 2, y + 12], [x - half / 2, y + 12]], style)
-    : { kind: 'circle', x, y, radiusPx: half, style, mark }
-  return [outline, { kind: 'text', x, y: y + 4.3, text, anchor: 'middle', mark, style: verdict === 'fail' ? 'value-fail' : verdict === 'not proven' ? 'value-not-proven' : 'value' }]
 }

@@ -12,7 +12,8 @@ export class ContentStream {
   constructor(private readonly pageHeightPt: number) {}
 
   text(x: number, y: number, hex: string, font: string, sizePt: number, colour: string): void {
-    if (hex !== '') this.operators.push(`BT ${fillOf(colour)} /${font} ${n(sizePt)} Tf 1 0 0 1 ${this.at(x, y)} Tm <${hex}> Tj ET`)
+    if (hex !== '')
+      this.operators.push(`BT ${fillOf(colour)} /${font} ${n(sizePt)} Tf 1 0 0 1 ${this.at(x, y)} Tm <${hex}> Tj ET`)
   }
 
   line(x1: number, y1: number, x2: number, y2: number, widthPt: number, colour: string): void {
@@ -25,7 +26,11 @@ export class ContentStream {
 
   path(points: readonly Place[], isClosed: boolean, paint: PathPaint): void {
     const [first, ...rest] = points
-    if (first) this.paint(`${this.at(...first)} m ${rest.map((point) => `${this.at(...point)} l`).join(' ')}${isClosed ? ' h' : ''}`, paint)
+    if (first)
+      this.paint(
+        `${this.at(...first)} m ${rest.map((point) => `${this.at(...point)} l`).join(' ')}${isClosed ? ' h' : ''}`,
+        paint,
+      )
   }
 
   segments(segments: readonly (readonly [Place, Place])[], paint: PathPaint): void {
@@ -35,7 +40,10 @@ export class ContentStream {
   circle(x: number, y: number, r: number, paint: PathPaint): void {
     const k = r * CURVE
     const curve = (a: Place, b: Place, c: Place): string => `${this.at(...a)} ${this.at(...b)} ${this.at(...c)} c`
-    this.paint(`${this.at(x + r, y)} m ${curve([x + r, y + k], [x + k, y + r], [x, y + r])} ${curve([x - k, y + r], [x - r, y + k], [x - r, y])} ${curve([x - r, y - k], [x - k, y - r], [x, y - r])} ${curve([x + k, y - r], [x + r, y - k], [x + r, y])} h`, paint)
+    this.paint(
+      `${this.at(x + r, y)} m ${curve([x + r, y + k], [x + k, y + r], [x, y + r])} ${curve([x - k, y + r], [x - r, y + k], [x - r, y])} ${curve([x - r, y - k], [x - k, y - r], [x, y - r])} ${curve([x + k, y - r], [x + r, y - k], [x + r, y])} h`,
+      paint,
+    )
   }
 
   image(name: string, x: number, y: number, widthPt: number, heightPt: number): void {
@@ -50,7 +58,11 @@ export class ContentStream {
     if (path === '' || (fill === null && stroke === null)) return
     const dash = dashPt && dashPt.length > 0 ? [`[${dashPt.map(n).join(' ')}] 0 d`, '[] 0 d'] : ['', '']
     const operator = fill && stroke ? 'B' : fill ? 'f' : 'S'
-    this.operators.push([fill ? fillOf(fill) : '', stroke ? strokeOf(stroke, widthPt) : '', dash[0], path, operator, dash[1]].filter(Boolean).join(' '))
+    this.operators.push(
+      [fill ? fillOf(fill) : '', stroke ? strokeOf(stroke, widthPt) : '', dash[0], path, operator, dash[1]]
+        .filter(Boolean)
+        .join(' '),
+    )
   }
 
   private at(x: number, y: number): string {

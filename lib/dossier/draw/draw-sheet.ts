@@ -1,5 +1,4 @@
-import type { Face } from '../layout/font-metrics'
-import type { FontMetrics } from '../layout/font-metrics'
+import type { Face, FontMetrics } from '../layout/font-metrics'
 import type { Placed } from '../layout/placed'
 import { ContentStream } from './content-stream'
 import { drawPicture } from './draw-picture'
@@ -7,7 +6,11 @@ import { drawSign } from './draw-sign'
 import { INK } from './ink'
 
 /** What drawing a sheet needs of the document: text to glyph codes by face, and a name for each photo. */
-export type SheetInk = { encode: (text: string, face: Face) => string; photoName: (sha256: string) => string; metrics: FontMetrics }
+export type SheetInk = {
+  encode: (text: string, face: Face) => string
+  photoName: (sha256: string) => string
+  metrics: FontMetrics
+}
 
 export const FONT_NAMES: Record<Face, string> = { regular: 'F1', bold: 'F2', mono: 'F3' }
 
@@ -19,13 +22,34 @@ export function drawSheet(items: readonly Placed[], heightPt: number, ink: Sheet
 }
 
 function drawPlaced(placed: Placed, stream: ContentStream, ink: SheetInk): void {
-  const writeText = (x: number, y: number, text: string, face: Face, sizePt: number, colour: string): void => stream.text(x, y, ink.encode(text, face), FONT_NAMES[face], sizePt, colour)
+  const writeText = (x: number, y: number, text: string, face: Face, sizePt: number, colour: string): void =>
+    stream.text(x, y, ink.encode(text, face), FONT_NAMES[face], sizePt, colour)
   switch (placed.kind) {
-    case 'text': return writeText(placed.x, placed.y, placed.text, placed.face, placed.sizePt, INK[placed.tone])
-    case 'line': return stream.line(placed.x1, placed.y1, placed.x2, placed.y2, placed.widthPt, INK[placed.tone])
-    case 'box': return stream.box(placed.x, placed.y, placed.widthPt, placed.heightPt, { fill: placed.fill && INK[placed.fill], stroke: placed.edge && INK[placed.edge], widthPt: placed.edge === 'ink' ? 1.1 : 0.6 })
-    case 'sign': return drawSign(placed.glyph, placed.x, placed.y, placed.sizePt, stream)
-    case 'picture': return drawPicture(placed.picture, { x: placed.x, y: placed.y, scale: placed.scale, metrics: ink.metrics, writeText }, stream)
-    case 'photo': return stream.image(ink.photoName(placed.sha256), placed.x, placed.y, placed.widthPt, placed.heightPt)
+    case 'text':
+      writeText(placed.x, placed.y, placed.text, placed.face, placed.sizePt, INK[placed.tone])
+      break
+    case 'line':
+      stream.line(placed.x1, placed.y1, placed.x2, placed.y2, placed.widthPt, INK[placed.tone])
+      break
+    case 'box':
+      stream.box(placed.x, placed.y, placed.widthPt, placed.heightPt, {
+        fill: placed.fill && INK[placed.fill],
+        stroke: placed.edge && INK[placed.edge],
+        widthPt: placed.edge === 'ink' ? 1.1 : 0.6,
+      })
+      break
+    case 'sign':
+      drawSign(placed.glyph, placed.x, placed.y, placed.sizePt, stream)
+      break
+    case 'picture':
+      drawPicture(
+        placed.picture,
+        { x: placed.x, y: placed.y, scale: placed.scale, metrics: ink.metrics, writeText },
+        stream,
+      )
+      break
+    case 'photo':
+      stream.image(ink.photoName(placed.sha256), placed.x, placed.y, placed.widthPt, placed.heightPt)
+      break
   }
 }

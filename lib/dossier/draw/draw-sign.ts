@@ -1,7 +1,7 @@
 import type { Place } from '@/lib/domain/pictures/picture'
 import { GLYPH_BOX, GLYPH_COLOURS, type GlyphName, VERDICT_GLYPHS } from '@/lib/domain/pictures/verdict-glyphs'
-import { INK } from './ink'
 import type { ContentStream } from './content-stream'
+import { INK } from './ink'
 
 /** Draw a verdict's sign in a square of `sizePt` with its top left at x, y. Arcs of its path data are drawn as short straight pieces. */
 export function drawSign(glyph: GlyphName, x: number, y: number, sizePt: number, stream: ContentStream): void {
@@ -10,7 +10,13 @@ export function drawSign(glyph: GlyphName, x: number, y: number, sizePt: number,
     for (const { points, isClosed } of piecesOf(path.d)) {
       const placed = points.map(([px, py]): Place => [x + px * scale, y + py * scale])
       const colour = path.paint === 'knockout' ? INK.sheet : GLYPH_COLOURS[glyph]
-      stream.path(placed, isClosed, path.paint === 'fill' ? { fill: colour, stroke: null, widthPt: 0 } : { fill: null, stroke: colour, widthPt: path.strokeWidth * scale })
+      stream.path(
+        placed,
+        isClosed,
+        path.paint === 'fill'
+          ? { fill: colour, stroke: null, widthPt: 0 }
+          : { fill: null, stroke: colour, widthPt: path.strokeWidth * scale },
+      )
     }
   }
 }
@@ -20,7 +26,11 @@ type Piece = { points: Place[]; isClosed: boolean }
 function piecesOf(d: string): Piece[] {
   const pieces: Piece[] = []
   for (const [, command, rest = ''] of d.matchAll(/([MLAZ])([^MLAZ]*)/g)) {
-    const numbers = rest.trim().split(/[\s,]+/).filter(Boolean).map(Number)
+    const numbers = rest
+      .trim()
+      .split(/[\s,]+/)
+      .filter(Boolean)
+      .map(Number)
     const piece = pieces.at(-1)
     if (command === 'M') pieces.push({ points: [[numbers[0] ?? 0, numbers[1] ?? 0]], isClosed: false })
     else if (command === 'Z' && piece) piece.isClosed = true
@@ -42,5 +52,11 @@ function arcPoints([x1, y1]: Place, numbers: readonly number[]): Place[] {
   if (isSweep === 1 && sweep < 0) sweep += 2 * Math.PI
   if (isSweep === 0 && sweep > 0) sweep -= 2 * Math.PI
   const steps = Math.max(2, Math.ceil(Math.abs(sweep) / 0.16))
-  return Array.from({ length: steps }, (_, at): Place => [cx + r * Math.cos(start + (sweep * (at + 1)) / steps), cy + r * Math.sin(start + (sweep * (at + 1)) / steps)])
+  return Array.from(
+    { length: steps },
+    (_, at): Place => [
+      cx + r * Math.cos(start + (sweep * (at + 1)) / steps),
+      cy + r * Math.sin(start + (sweep * (at + 1)) / steps),
+    ],
+  )
 }

@@ -51,8 +51,25 @@ export class Pen {
   line(line: Line, x: number, yTop: number, sizePt: number, tone?: Tone): void {
     const baseline = yTop + sizePt * 1.02
     for (const run of line.runs) {
-      this.add({ kind: 'text', x: x + run.x, y: baseline, text: run.text, face: run.face, sizePt, tone: tone ?? run.tone })
-      if (run.isStruck) this.add({ kind: 'line', x1: x + run.x, y1: baseline - sizePt * 0.3, x2: x + run.x + run.widthPt, y2: baseline - sizePt * 0.3, widthPt: 0.9, tone: 'fail' })
+      this.add({
+        kind: 'text',
+        x: x + run.x,
+        y: baseline,
+        text: run.text,
+        face: run.face,
+        sizePt,
+        tone: tone ?? run.tone,
+      })
+      if (run.isStruck)
+        this.add({
+          kind: 'line',
+          x1: x + run.x,
+          y1: baseline - sizePt * 0.3,
+          x2: x + run.x + run.widthPt,
+          y2: baseline - sizePt * 0.3,
+          widthPt: 0.9,
+          tone: 'fail',
+        })
     }
   }
 }

@@ -11,16 +11,36 @@ const PARAGRAPH_PT = 8.6
 /** Place one block at the pen. `next` is the block that follows: a heading never stands alone at the foot of a sheet. */
 export function placeBlock(block: Block, next: Block | undefined, pen: Pen): void {
   switch (block.kind) {
-    case 'cover': return placeCover(block, pen)
-    case 'section': return placeSection(block, next, pen)
-    case 'title': return placeTitle(block, next, pen)
-    case 'heading': return placeHeading(block, next, pen)
-    case 'paragraph': return placeParagraph(block, pen)
-    case 'table': return placeTable(block, pen)
-    case 'picture': return placePicture(block, pen)
-    case 'photos': return placePhotos(block, pen)
-    case 'space': pen.y += pen.isAtTop ? 0 : block.heightPt; return
-    case 'break': if (pen.leftPt < block.unlessLeft * (SHEET.body.bottom - SHEET.body.top) && !pen.isAtTop) pen.nextSheet(); return
+    case 'cover':
+      placeCover(block, pen)
+      break
+    case 'section':
+      placeSection(block, next, pen)
+      break
+    case 'title':
+      placeTitle(block, next, pen)
+      break
+    case 'heading':
+      placeHeading(block, next, pen)
+      break
+    case 'paragraph':
+      placeParagraph(block, pen)
+      break
+    case 'table':
+      placeTable(block, pen)
+      break
+    case 'picture':
+      placePicture(block, pen)
+      break
+    case 'photos':
+      placePhotos(block, pen)
+      break
+    case 'space':
+      pen.y += pen.isAtTop ? 0 : block.heightPt
+      break
+    case 'break':
+      if (pen.leftPt < block.unlessLeft * (SHEET.body.bottom - SHEET.body.top) && !pen.isAtTop) pen.nextSheet()
+      break
   }
 }
 
@@ -43,15 +63,34 @@ function startPt(block: Block | undefined, pen: Pen): number {
 function placeSection(block: Extract<Block, { kind: 'section' }>, next: Block | undefined, pen: Pen): void {
   pen.ensure(60 + startPt(next, pen))
   if (!pen.isAtTop) pen.y += 14
-  for (const line of pen.lines([{ text: `${block.no}  `, face: 'bold', tone: 'soft' }, { text: block.text, face: 'bold' }], BODY_WIDTH_PT, 15)) {
+  for (const line of pen.lines(
+    [
+      { text: `${block.no}  `, face: 'bold', tone: 'soft' },
+      { text: block.text, face: 'bold' },
+    ],
+    BODY_WIDTH_PT,
+    15,
+  )) {
     pen.line(line, SHEET.body.left, pen.y, 15)
     pen.y += leadPt(15)
   }
-  pen.add({ kind: 'line', x1: SHEET.body.left, y1: pen.y + 1, x2: SHEET.body.right, y2: pen.y + 1, widthPt: 1.4, tone: 'ink' })
+  pen.add({
+    kind: 'line',
+    x1: SHEET.body.left,
+    y1: pen.y + 1,
+    x2: SHEET.body.right,
+    y2: pen.y + 1,
+    widthPt: 1.4,
+    tone: 'ink',
+  })
   pen.y += 8
 }
 
-function placeHeading({ text, isMinor = false }: Extract<Block, { kind: 'heading' }>, next: Block | undefined, pen: Pen): void {
+function placeHeading(
+  { text, isMinor = false }: Extract<Block, { kind: 'heading' }>,
+  next: Block | undefined,
+  pen: Pen,
+): void {
   const sizePt = isMinor ? 8 : HEADING_PT
   pen.ensure(leadPt(sizePt) + 10 + startPt(next, pen))
   if (!pen.isAtTop && !isMinor) pen.y += 6
@@ -107,7 +146,10 @@ function placeTitle(block: Extract<Block, { kind: 'title' }>, next: Block | unde
 }
 
 function pictureSize(block: Extract<Block, { kind: 'picture' }>): { scale: number; heightPt: number } {
-  const scale = Math.min((BODY_WIDTH_PT - 12) / block.picture.widthPx, (block.maxHeightPt ?? 400) / block.picture.heightPx)
+  const scale = Math.min(
+    (BODY_WIDTH_PT - 12) / block.picture.widthPx,
+    (block.maxHeightPt ?? 400) / block.picture.heightPx,
+  )
   return { scale, heightPt: block.picture.heightPx * scale + 12 }
 }
 
@@ -122,7 +164,13 @@ function placePicture(block: Extract<Block, { kind: 'picture' }>, pen: Pen): voi
     pen.y += 2
   }
   pen.add({ kind: 'box', x: SHEET.body.left, y: pen.y, widthPt: BODY_WIDTH_PT, heightPt, fill: 'sheet', edge: 'rule' })
-  pen.add({ kind: 'picture', x: SHEET.body.left + (BODY_WIDTH_PT - block.picture.widthPx * scale) / 2, y: pen.y + 6, scale, picture: block.picture })
+  pen.add({
+    kind: 'picture',
+    x: SHEET.body.left + (BODY_WIDTH_PT - block.picture.widthPx * scale) / 2,
+    y: pen.y + 6,
+    scale,
+    picture: block.picture,
+  })
   pen.y += heightPt + 8
 }
 

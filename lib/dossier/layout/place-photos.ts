@@ -11,16 +11,22 @@ const PAD_PT = 5
 
 /** Height of a block's first row of photos with their captions. */
 export function photoRowPt(block: PhotosBlock, pen: Pen): number {
-  return rowPt(block, block.photos.slice(0, block.perRow).map((photo) => ({ photo, caption: captionLines(photo, block, pen) })))
+  return rowPt(
+    block,
+    block.photos.slice(0, block.perRow).map((photo) => ({ photo, caption: captionLines(photo, block, pen) })),
+  )
 }
 
 /** Place photos in rows, each in its own frame with its caption below; a row never breaks. Proportions are kept. */
 export function placePhotos(block: PhotosBlock, pen: Pen): void {
   for (let at = 0; at < block.photos.length; at += block.perRow) {
-    const row = block.photos.slice(at, at + block.perRow).map((photo) => ({ photo, caption: captionLines(photo, block, pen) }))
+    const row = block.photos
+      .slice(at, at + block.perRow)
+      .map((photo) => ({ photo, caption: captionLines(photo, block, pen) }))
     const heightPt = rowPt(block, row)
     pen.ensure(heightPt)
-    for (const [index, one] of row.entries()) placePhoto(one, SHEET.body.left + index * (widthPt(block) + GAP_PT), heightPt, block, pen)
+    for (const [index, one] of row.entries())
+      placePhoto(one, SHEET.body.left + index * (widthPt(block) + GAP_PT), heightPt, block, pen)
     pen.y += heightPt + GAP_PT
   }
 }
@@ -41,8 +47,36 @@ function placePhoto({ photo, caption }: Captioned, x: number, heightPt: number, 
   const width = widthPt(block)
   const { widthPx, heightPx, sha256 } = photo.rendition
   const scale = Math.min((width - 2) / widthPx, (block.pictureHeightPt - 2) / heightPx)
-  pen.add({ kind: 'box', x, y: pen.y, widthPt: width, heightPt, fill: null, edge: 'rule' }, { kind: 'box', x: x + 0.5, y: pen.y + 0.5, widthPt: width - 1, heightPt: block.pictureHeightPt - 1, fill: 'ground', edge: null })
-  if (photo.isReadable) pen.add({ kind: 'photo', x: x + (width - widthPx * scale) / 2, y: pen.y + (block.pictureHeightPt - heightPx * scale) / 2, widthPt: widthPx * scale, heightPt: heightPx * scale, sha256 })
-  else for (const [at, line] of pen.lines([{ text: 'The stored picture is missing or does not match its digest.', face: 'bold', tone: 'fail' }], width - 24, 9).entries()) pen.line(line, x + 12, pen.y + block.pictureHeightPt / 2 - 10 + at * 13, 9)
-  for (const [at, line] of caption.entries()) pen.line(line, x + PAD_PT, pen.y + block.pictureHeightPt + PAD_PT * 0.6 + at * leadPt(CAPTION_PT), CAPTION_PT)
+  pen.add(
+    { kind: 'box', x, y: pen.y, widthPt: width, heightPt, fill: null, edge: 'rule' },
+    {
+      kind: 'box',
+      x: x + 0.5,
+      y: pen.y + 0.5,
+      widthPt: width - 1,
+      heightPt: block.pictureHeightPt - 1,
+      fill: 'ground',
+      edge: null,
+    },
+  )
+  if (photo.isReadable)
+    pen.add({
+      kind: 'photo',
+      x: x + (width - widthPx * scale) / 2,
+      y: pen.y + (block.pictureHeightPt - heightPx * scale) / 2,
+      widthPt: widthPx * scale,
+      heightPt: heightPx * scale,
+      sha256,
+    })
+  else
+    for (const [at, line] of pen
+      .lines(
+        [{ text: 'The stored picture is missing or does not match its digest.', face: 'bold', tone: 'fail' }],
+        width - 24,
+        9,
+      )
+      .entries())
+      pen.line(line, x + 12, pen.y + block.pictureHeightPt / 2 - 10 + at * 13, 9)
+  for (const [at, line] of caption.entries())
+    pen.line(line, x + PAD_PT, pen.y + block.pictureHeightPt + PAD_PT * 0.6 + at * leadPt(CAPTION_PT), CAPTION_PT)
 }

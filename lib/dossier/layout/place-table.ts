@@ -17,7 +17,9 @@ export const TABLE_SIZE_PT = 8
 export function tableStartPt(block: TableBlock, pen: Pen): number {
   const table = tableOf(block, pen)
   const headPt = block.isHeadless ? 0 : heightOf(headRow(table, pen), table.sizePt)
-  const heights = (block.rows.length > SMALL_ROWS ? block.rows.slice(0, 1) : block.rows).map((row) => heightOf(laid(row, table, pen), table.sizePt))
+  const heights = (block.rows.length > SMALL_ROWS ? block.rows.slice(0, 1) : block.rows).map((row) =>
+    heightOf(laid(row, table, pen), table.sizePt),
+  )
   const wholePt = headPt + heights.reduce((sum, one) => sum + one, 0)
   return wholePt <= SMALL_PT ? wholePt : headPt + Math.min(heights[0] ?? 0, 200)
 }
@@ -48,11 +50,26 @@ function tableOf(block: TableBlock, pen: Pen): Table {
 
 function measuredTable(block: TableBlock, pen: Pen): Table {
   const sizePt = block.sizePt ?? TABLE_SIZE_PT
-  return { x: SHEET.body.left, sizePt, columns: block.columns, widths: columnWidths(block.columns, block.rows, BODY_WIDTH_PT, sizePt, block.isCompact ?? false, pen.metrics) }
+  return {
+    x: SHEET.body.left,
+    sizePt,
+    columns: block.columns,
+    widths: columnWidths(block.columns, block.rows, BODY_WIDTH_PT, sizePt, block.isCompact ?? false, pen.metrics),
+  }
 }
 
 function headRow(table: Table, pen: Pen): LaidCell[] {
-  return laid(table.columns.map((column): Cell => ({ spans: [{ text: column.title, face: 'bold', tone: 'soft' }], isHead: true, ...(column.align ? { align: column.align } : {}) })), table, pen)
+  return laid(
+    table.columns.map(
+      (column): Cell => ({
+        spans: [{ text: column.title, face: 'bold', tone: 'soft' }],
+        isHead: true,
+        ...(column.align ? { align: column.align } : {}),
+      }),
+    ),
+    table,
+    pen,
+  )
 }
 
 function laid(row: readonly Cell[], table: Table, pen: Pen): LaidCell[] {
@@ -64,7 +81,12 @@ function measuredRow(row: readonly Cell[], table: Table, pen: Pen): LaidCell[] {
     const given = row[index]
     const cell = given ?? { spans: [] }
     const room = width - 2 * CELL_PAD_X_PT - (cell.sign ? signRoomPt(table.sizePt) : 0)
-    const spans = cell.sign ? [{ text: cell.sign.text, face: 'bold' as const }, ...(cell.spans.length > 0 ? [{ text: ' ' }, ...cell.spans] : [])] : cell.spans
+    const spans = cell.sign
+      ? [
+          { text: cell.sign.text, face: 'bold' as const },
+          ...(cell.spans.length > 0 ? [{ text: ' ' }, ...cell.spans] : []),
+        ]
+      : cell.spans
     return { cell, lines: pen.lines(spans, room, table.sizePt), isAbsent: given === undefined }
   })
 }
@@ -76,7 +98,9 @@ function heightOf(row: readonly LaidCell[], sizePt: number): number {
 function partsOf(row: LaidCell[], sizePt: number, roomPt: number): LaidCell[][] {
   const most = Math.floor((roomPt - 2 * PAD_Y_PT) / leadPt(sizePt))
   const count = Math.max(1, ...row.map((one) => Math.ceil(one.lines.length / most)))
-  return Array.from({ length: count }, (_, at) => row.map((one) => ({ ...one, lines: one.lines.slice(at * most, at * most + most) })))
+  return Array.from({ length: count }, (_, at) =>
+    row.map((one) => ({ ...one, lines: one.lines.slice(at * most, at * most + most) })),
+  )
 }
 
 function placeRow(row: readonly LaidCell[], table: Table, pen: Pen): void {
@@ -85,14 +109,32 @@ function placeRow(row: readonly LaidCell[], table: Table, pen: Pen): void {
   let x = table.x
   for (const [index, { cell, lines, isAbsent }] of row.entries()) {
     const width = table.widths[index] ?? 0
-    if (!isAbsent) pen.add({ kind: 'box', x, y: pen.y, widthPt: width, heightPt, fill: cell.isHead ? 'head' : null, edge: 'rule' })
+    if (!isAbsent)
+      pen.add({ kind: 'box', x, y: pen.y, widthPt: width, heightPt, fill: cell.isHead ? 'head' : null, edge: 'rule' })
     const align = cell.align ?? table.columns[index]?.align ?? 'left'
     const room = cell.sign ? signRoomPt(sizePt) : 0
-    if (cell.sign) pen.add({ kind: 'sign', x: x + CELL_PAD_X_PT, y: pen.y + PAD_Y_PT + 0.4, sizePt: sizePt + 1.6, glyph: cell.sign.glyph })
+    if (cell.sign)
+      pen.add({
+        kind: 'sign',
+        x: x + CELL_PAD_X_PT,
+        y: pen.y + PAD_Y_PT + 0.4,
+        sizePt: sizePt + 1.6,
+        glyph: cell.sign.glyph,
+      })
     for (const [at, line] of lines.entries()) {
       const free = width - 2 * CELL_PAD_X_PT - room - line.widthPt
       const shift = align === 'right' ? free : align === 'centre' ? free / 2 : 0
-      pen.line(line, x + CELL_PAD_X_PT + room + shift, pen.y + PAD_Y_PT + at * leadPt(sizePt), sizePt, cell.sign && at === 0 ? cell.sign.glyph === 'open' || cell.sign.glyph === 'later' ? 'soft' : cell.sign.glyph : undefined)
+      pen.line(
+        line,
+        x + CELL_PAD_X_PT + room + shift,
+        pen.y + PAD_Y_PT + at * leadPt(sizePt),
+        sizePt,
+        cell.sign && at === 0
+          ? cell.sign.glyph === 'open' || cell.sign.glyph === 'later'
+            ? 'soft'
+            : cell.sign.glyph
+          : undefined,
+      )
     }
     x += width
   }

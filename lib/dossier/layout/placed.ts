@@ -7,11 +7,22 @@ import type { Face } from './font-metrics'
 export type Placed =
   | { kind: 'text'; x: number; y: number; text: string; face: Face; sizePt: number; tone: Tone }
   | { kind: 'line'; x1: number; y1: number; x2: number; y2: number; widthPt: number; tone: Tone | 'rule' }
-  | { kind: 'box'; x: number; y: number; widthPt: number; heightPt: number; fill: 'head' | 'sheet' | 'ground' | null; edge: 'rule' | 'ink' | null }
+  | {
+      kind: 'box'
+      x: number
+      y: number
+      widthPt: number
+      heightPt: number
+      fill: 'head' | 'sheet' | 'ground' | null
+      edge: 'rule' | 'ink' | null
+    }
   | { kind: 'sign'; x: number; y: number; sizePt: number; glyph: GlyphName }
   | { kind: 'picture'; x: number; y: number; scale: number; picture: Picture }
   | { kind: 'photo'; x: number; y: number; widthPt: number; heightPt: number; sha256: string }
 
 export type PlacedSheet = { items: readonly Placed[] }
 /** A laid-out dossier: sheets, and the sheet on which each section starts, counted from 1. */
-export type LaidOut = { sheets: readonly PlacedSheet[]; sectionSheets: readonly { no: string; title: string; sheetNo: number }[] }
+export type LaidOut = {
+  sheets: readonly PlacedSheet[]
+  sectionSheets: readonly { no: string; title: string; sheetNo: number }[]
+}

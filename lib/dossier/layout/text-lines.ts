@@ -35,7 +35,11 @@ export function breakLines(spans: readonly Span[], widthPt: number, sizePt: numb
 }
 
 /** Width of the widest unbreakable word and of the longest line that spans would need. */
-export function naturalWidths(spans: readonly Span[], sizePt: number, metrics: FontMetrics): { minPt: number; maxPt: number } {
+export function naturalWidths(
+  spans: readonly Span[],
+  sizePt: number,
+  metrics: FontMetrics,
+): { minPt: number; maxPt: number } {
   let [minPt, maxPt, line] = [0, 0, 0]
   for (const span of spans) {
     for (const [index, part] of span.text.split('\n').entries()) {
@@ -52,7 +56,12 @@ export function naturalWidths(spans: readonly Span[], sizePt: number, metrics: F
 
 function wordsOf(text: string, span: Span, sizePt: number, metrics: FontMetrics): Word[] {
   const face = span.face ?? 'regular'
-  return (legible(text, face, metrics).match(/ +|[^ ]+/g) ?? []).map((word) => ({ text: word, span, face, widthPt: metrics.widthPt(word, face, sizePt) }))
+  return (legible(text, face, metrics).match(/ +|[^ ]+/g) ?? []).map((word) => ({
+    text: word,
+    span,
+    face,
+    widthPt: metrics.widthPt(word, face, sizePt),
+  }))
 }
 
 function piecesOf(word: Word, widthPt: number, sizePt: number, metrics: FontMetrics): Word[] {
@@ -87,5 +96,8 @@ function trimmed(line: Line, sizePt: number, metrics: FontMetrics): Line {
   if (!last?.text.endsWith(' ')) return line
   const text = last.text.trimEnd()
   const shorter = metrics.widthPt(last.text, last.face, sizePt) - metrics.widthPt(text, last.face, sizePt)
-  return { runs: [...line.runs.slice(0, -1), { ...last, text, widthPt: last.widthPt - shorter }], widthPt: line.widthPt - shorter }
+  return {
+    runs: [...line.runs.slice(0, -1), { ...last, text, widthPt: last.widthPt - shorter }],
+    widthPt: line.widthPt - shorter,
+  }
 }

@@ -1,5 +1,5 @@
-import { type PDFContext, PDFHexString, PDFName, type PDFRef, PDFString } from 'pdf-lib'
 import { deflateSync } from 'node:zlib'
+import { type PDFContext, PDFHexString, PDFName, type PDFRef, PDFString } from 'pdf-lib'
 import type { FontFile, FontSubset } from './safe-fontkit'
 
 /**
@@ -11,7 +11,10 @@ export class FaceEmbedding {
   private readonly hexByCodePoint = new Map<number, string>()
   private readonly used: { subsetId: number; codePoint: number; width: number }[] = []
 
-  constructor(private readonly font: FontFile, private readonly tag: string) {
+  constructor(
+    private readonly font: FontFile,
+    private readonly tag: string,
+  ) {
     this.subset = font.createSubset()
   }
 
@@ -26,11 +29,13 @@ export class FaceEmbedding {
     const codePoint = character.codePointAt(0) ?? 0
     const known = this.hexByCodePoint.get(codePoint)
     if (known !== undefined) return known
-    if (!this.font.hasGlyphForCodePoint(codePoint)) throw new RangeError(`The face has no glyph for U+${codePoint.toString(16)}`)
+    if (!this.font.hasGlyphForCodePoint(codePoint))
+      throw new RangeError(`The face has no glyph for U+${codePoint.toString(16)}`)
     const glyph = this.font.glyphForCodePoint(codePoint)
     const subsetId = this.subset.includeGlyph(glyph.id)
     const hex = subsetId.toString(16).padStart(4, '0')
-    if (!this.used.some((one) => one.subsetId === subsetId)) this.used.push({ subsetId, codePoint, width: (glyph.advanceWidth * 1000) / this.font.unitsPerEm })
+    if (!this.used.some((one) => one.subsetId === subsetId))
+      this.used.push({ subsetId, codePoint, width: (glyph.advanceWidth * 1000) / this.font.unitsPerEm })
     this.hexByCodePoint.set(codePoint, hex)
     return hex
   }
@@ -43,27 +48,69 @@ export class FaceEmbedding {
     const bytes = await collect(this.subset.encodeStream())
     const glyphs = [...this.used].sort((a, b) => a.subsetId - b.subsetId)
     const file = context.register(context.stream(deflateSync(bytes), { Filter: 'FlateDecode', Length1: bytes.length }))
-    const descriptor = context.register(context.obj({
-      Type: 'FontDescriptor', FontName: name, Flags: 4, FontBBox: [font.bbox.minX * scale, font.bbox.minY * scale, font.bbox.maxX * scale, font.bbox.maxY * scale].map(Math.round),
-      ItalicAngle: 0, Ascent: Math.round(font.ascent * scale), Descent: Math.round(font.descent * scale), CapHeight: Math.round(font.ascent * scale * 0.79), StemV: 80, FontFile2: file,
-    }))
-    const descendant = context.register(context.obj({
-      Type: 'Font', Subtype: 'CIDFontType2', BaseFont: name, CIDToGIDMap: 'Identity', FontDescriptor: descriptor,
-      CIDSystemInfo: { Registry: PDFString.of('Adobe'), Ordering: PDFString.of('Identity'), Supplement: 0 },
-      W: glyphs.flatMap((one) => [one.subsetId, [Math.round(one.width * 100) / 100]]),
-    }))
+    const descriptor = context.register(
+      context.obj({
+        Type: 'FontDescriptor',
+        FontName: name,
+        Flags: 4,
+        FontBBox: [font.bbox.minX * scale, font.bbox.minY * scale, font.bbox.maxX * scale, font.bbox.maxY * scale].map(
+          Math.round,
+        ),
+        ItalicAngle: 0,
+        Ascent: Math.round(font.ascent * scale),
+        Descent: Math.round(font.descent * scale),
+        CapHeight: Math.round(font.ascent * scale * 0.79),
+        StemV: 80,
+        FontFile2: file,
+      }),
+    )
+    const descendant = context.register(
+      context.obj({
+        Type: 'Font',
+        Subtype: 'CIDFontType2',
+        BaseFont: name,
+        CIDToGIDMap: 'Identity',
+        FontDescriptor: descriptor,
+        CIDSystemInfo: { Registry: PDFString.of('Adobe'), Ordering: PDFString.of('Identity'), Supplement: 0 },
+        W: glyphs.flatMap((one) => [one.subsetId, [Math.round(one.width * 100) / 100]]),
+      }),
+    )
     const toUnicode = context.register(context.stream(deflateSync(toUnicodeMap(glyphs)), { Filter: 'FlateDecode' }))
-    context.assign(ref, context.obj({ Type: PDFName.of('Font'), Subtype: 'Type0', BaseFont: name, Encoding: 'Identity-H', DescendantFonts: [descendant], ToUnicode: toUnicode }))
+    context.assign(
+      ref,
+      context.obj({
+        Type: PDFName.of('Font'),
+        Subtype: 'Type0',
+        BaseFont: name,
+        Encoding: 'Identity-H',
+        DescendantFonts: [descendant],
+        ToUnicode: toUnicode,
+      }),
+    )
   }
 }
 
 function toUnicodeMap(glyphs: readonly { subsetId: number; codePoint: number }[]): string {
-  const lines = glyphs.map((one) => `<${one.subsetId.toString(16).padStart(4, '0')}> <${PDFHexString.fromText(String.fromCodePoint(one.codePoint)).asString().replace(/^FEFF/i, '')}>`)
+  const lines = glyphs.map(
+    (one) =>
+      `<${one.subsetId.toString(16).padStart(4, '0')}> <${PDFHexString.fromText(String.fromCodePoint(one.codePoint)).asString().replace(/^FEFF/i, '')}>`,
+  )
   const parts = Array.from({ length: Math.ceil(lines.length / 100) }, (_, at) => lines.slice(at * 100, at * 100 + 100))
   return [
-    '/CIDInit /ProcSet findresource begin', '12 dict begin', 'begincmap', '/CIDSystemInfo << /Registry (Adobe) /Ordering (UCS) /Supplement 0 >> def', '/CMapName /Adobe-Identity-UCS def', '/CMapType 2 def',
-    '1 begincodespacerange', '<0000> <ffff>', 'endcodespacerange',
-    ...parts.flatMap((part) => [`${part.length} beginbfchar`, ...part, 'endbfchar']), 'endcmap', 'CMapName currentdict /CMap defineresource pop', 'end', 'end',
+    '/CIDInit /ProcSet findresource begin',
+    '12 dict begin',
+    'begincmap',
+    '/CIDSystemInfo << /Registry (Adobe) /Ordering (UCS) /Supplement 0 >> def',
+    '/CMapName /Adobe-Identity-UCS def',
+    '/CMapType 2 def',
+    '1 begincodespacerange',
+    '<0000> <ffff>',
+    'endcodespacerange',
+    ...parts.flatMap((part) => [`${part.length} beginbfchar`, ...part, 'endbfchar']),
+    'endcmap',
+    'CMapName currentdict /CMap defineresource pop',
+    'end',
+    'end',
   ].join('\n')
 }
 

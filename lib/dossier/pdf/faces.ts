@@ -4,7 +4,11 @@ import { dirname, join } from 'node:path'
 import type { Face, FontMetrics } from '../layout/font-metrics'
 import { type FontFile, readFontFile } from './safe-fontkit'
 
-const FILES: Record<Face, string> = { regular: 'DejaVuSansCondensed.ttf', bold: 'DejaVuSansCondensed-Bold.ttf', mono: 'DejaVuSansMono.ttf' }
+const FILES: Record<Face, string> = {
+  regular: 'DejaVuSansCondensed.ttf',
+  bold: 'DejaVuSansCondensed-Bold.ttf',
+  mono: 'DejaVuSansMono.ttf',
+}
 
 export type Faces = { files: Record<Face, FontFile>; metrics: FontMetrics }
 
@@ -33,7 +37,10 @@ function fontFolder(from: string): string {
   for (let folder = from; ; folder = dirname(folder)) {
     const candidate = join(folder, 'node_modules', 'dejavu-fonts-ttf', 'ttf')
     if (existsSync(candidate)) return candidate
-    if (folder === dirname(folder)) throw new Error(`The typefaces of the dossier are not installed: no node_modules/dejavu-fonts-ttf from ${from} upwards`)
+    if (folder === dirname(folder))
+      throw new Error(
+        `The typefaces of the dossier are not installed: no node_modules/dejavu-fonts-ttf from ${from} upwards`,
+      )
   }
 }
 
@@ -60,7 +67,9 @@ function measureOf(font: FontFile): (codePoint: number) => number | null {
   return (codePoint) => {
     const width = known.get(codePoint)
     if (width !== undefined) return width
-    const looked = font.hasGlyphForCodePoint(codePoint) ? font.glyphForCodePoint(codePoint).advanceWidth / font.unitsPerEm : null
+    const looked = font.hasGlyphForCodePoint(codePoint)
+      ? font.glyphForCodePoint(codePoint).advanceWidth / font.unitsPerEm
+      : null
     known.set(codePoint, looked)
     return looked
   }

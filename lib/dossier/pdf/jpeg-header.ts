@@ -10,7 +10,8 @@ export function readJpegHeader(bytes: Uint8Array): { widthPx: number; heightPx: 
       at += 1
       continue
     }
-    if (marker >= 0xc0 && marker <= 0xcf && ![0xc4, 0xc8, 0xcc].includes(marker)) return { heightPx: view.getUint16(at + 5), widthPx: view.getUint16(at + 7), components: bytes[at + 9] ?? 0 }
+    if (marker >= 0xc0 && marker <= 0xcf && ![0xc4, 0xc8, 0xcc].includes(marker))
+      return { heightPx: view.getUint16(at + 5), widthPx: view.getUint16(at + 7), components: bytes[at + 9] ?? 0 }
     at += 2 + view.getUint16(at + 2)
   }
   return null

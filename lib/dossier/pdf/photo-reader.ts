@@ -1,7 +1,11 @@
 import { open } from 'node:fs/promises'
 
 /** Reads photo bytes by digest. A store that is a folder says where an object lies: it is then read without holding more than a few photos. */
-export type PhotoBytes = { read(sha256: string): Promise<Uint8Array | null>; has(sha256: string): Promise<boolean>; path?(sha256: string): string }
+export type PhotoBytes = {
+  read(sha256: string): Promise<Uint8Array | null>
+  has(sha256: string): Promise<boolean>
+  path?(sha256: string): string
+}
 
 const BUFFERS = 3
 

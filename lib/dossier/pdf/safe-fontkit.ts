@@ -23,9 +23,11 @@ type PatchedSubset = FontSubset & { _addGlyph(glyphId: number): unknown; loca: {
  */
 export function readFontFile(bytes: Uint8Array): FontFile {
   const tag = Buffer.from(bytes.buffer, bytes.byteOffset, 4).toString('latin1')
-  if (tag !== '\x00\x01\x00\x00' && tag !== 'true') throw new RangeError(`Expected a static TrueType font, received ${JSON.stringify(tag)}`)
+  if (tag !== '\x00\x01\x00\x00' && tag !== 'true')
+    throw new RangeError(`Expected a static TrueType font, received ${JSON.stringify(tag)}`)
   const font = fontkit.create(bytes) as unknown as FontFile & { variationAxes?: object }
-  if (font.variationAxes && Object.keys(font.variationAxes).length > 0) throw new RangeError('Expected a static TrueType font, received a variable one')
+  if (font.variationAxes && Object.keys(font.variationAxes).length > 0)
+    throw new RangeError('Expected a static TrueType font, received a variable one')
   const createSubset = font.createSubset.bind(font)
   font.createSubset = () => {
     const subset = createSubset() as PatchedSubset

@@ -21,7 +21,13 @@ const BUFFER_BYTES = 1 << 18
  * @returns SHA-256 and size of the bytes as written
  * @throws PhotoUnusable when a photo does not match its digest
  */
-export async function writeStreaming(context: PDFContext, photos: readonly StreamedPhoto[], store: PhotoBytes, path: string, onPhoto: (written: number) => void): Promise<{ sha256: string; sizeBytes: number }> {
+export async function writeStreaming(
+  context: PDFContext,
+  photos: readonly StreamedPhoto[],
+  store: PhotoBytes,
+  path: string,
+  onPhoto: (written: number) => void,
+): Promise<{ sha256: string; sizeBytes: number }> {
   const file = await open(path, 'w', 0o644)
   try {
     const hash = createHash('sha256')
@@ -67,7 +73,9 @@ export async function writeStreaming(context: PDFContext, photos: readonly Strea
       const header = bytes && createHash('sha256').update(bytes).digest('hex') === sha256 ? readJpegHeader(bytes) : null
       if (!bytes || !header || ![1, 3].includes(header.components)) throw new PhotoUnusable(sha256)
       offsets[ref.objectNumber] = sizeBytes
-      await put(`${ref.objectNumber} 0 obj\n<< /Type /XObject /Subtype /Image /Width ${header.widthPx} /Height ${header.heightPx} /ColorSpace /${header.components === 1 ? 'DeviceGray' : 'DeviceRGB'} /BitsPerComponent 8 /Filter /DCTDecode /Length ${bytes.length} >>\nstream\n`)
+      await put(
+        `${ref.objectNumber} 0 obj\n<< /Type /XObject /Subtype /Image /Width ${header.widthPx} /Height ${header.heightPx} /ColorSpace /${header.components === 1 ? 'DeviceGray' : 'DeviceRGB'} /BitsPerComponent 8 /Filter /DCTDecode /Length ${bytes.length} >>\nstream\n`,
+      )
       await put(bytes)
       await put('\nendstream\nendobj\n')
       await flush()
@@ -90,6 +98,11 @@ function tail(context: PDFContext, offsets: readonly (number | undefined)[], sta
     return offset === undefined ? '0000000000 00000 f \n' : `${String(offset).padStart(10, '0')} 00000 n \n`
   })
   const { Root, Info, ID } = context.trailerInfo
-  const trailer = context.obj({ Size: size, ...(Root ? { Root } : {}), ...(Info ? { Info } : {}), ...(ID ? { ID } : {}) })
+  const trailer = context.obj({
+    Size: size,
+    ...(Root ? { Root } : {}),
+    ...(Info ? { Info } : {}),
+    ...(ID ? { ID } : {}),
+  })
   return `xref\n0 ${size}\n0000000000 65535 f \n${rows.join('')}trailer\n${trailer}\nstartxref\n${startAt}\n%%EOF\n`
 }

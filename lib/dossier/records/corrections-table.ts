@@ -9,11 +9,29 @@ import { isMarkedReadings, readingOf, showValue } from './show-value'
 /** Each correction of a record: where, the old value struck through but readable, the new value, why, who and when. Empty when there is none. */
 export function correctionsTable(one: RecordState, context: DossierContext): Block[] {
   if (one.corrections.length === 0) return []
-  const rows = one.corrections.flatMap((fact) => fact.body.changes.map((change) => [
-    cell(placeOf(one, change.path)), { spans: [{ text: showJson(change.from, context), isStruck: true, tone: 'soft' as const }] }, { spans: [plain(showJson(change.to, context))] },
-    cell(fact.body.reason), cell(`${context.personName(fact.observedBy)}, ${showMoment(fact.observedAt)}`),
-  ]))
-  return [{ kind: 'heading', isMinor: true, text: 'Corrected: what was keyed and what it should have been' }, { kind: 'table', columns: [{ title: 'Where' }, { title: 'As first keyed' }, { title: 'Corrected to' }, { title: 'Reason' }, { title: 'Who, when' }], rows }]
+  const rows = one.corrections.flatMap((fact) =>
+    fact.body.changes.map((change) => [
+      cell(placeOf(one, change.path)),
+      { spans: [{ text: showJson(change.from, context), isStruck: true, tone: 'soft' as const }] },
+      { spans: [plain(showJson(change.to, context))] },
+      cell(fact.body.reason),
+      cell(`${context.personName(fact.observedBy)}, ${showMoment(fact.observedAt)}`),
+    ]),
+  )
+  return [
+    { kind: 'heading', isMinor: true, text: 'Corrected: what was keyed and what it should have been' },
+    {
+      kind: 'table',
+      columns: [
+        { title: 'Where' },
+        { title: 'As first keyed' },
+        { title: 'Corrected to' },
+        { title: 'Reason' },
+        { title: 'Who, when' },
+      ],
+      rows,
+    },
+  ]
 }
 
 /** Old values of corrected readings in a list, by mark (`mark/before` and `mark/after` for filler heights). */
@@ -21,11 +39,13 @@ export function correctedReadings(one: RecordState, field: string): ReadonlyMap<
   const was = new Map<string, string>()
   for (const { path, from } of one.corrections.flatMap((fact) => fact.body.changes)) {
     const [name, index] = path
-    const list: unknown = typeof name === 'string' ? Object.entries(one.record).find(([key]) => key === name)?.[1] : undefined
+    const list: unknown =
+      typeof name === 'string' ? Object.entries(one.record).find(([key]) => key === name)?.[1] : undefined
     const isFiller = one.record.type === 'filler-thickness'
     if (typeof index !== 'number' || !isMarkedReadings(list) || (!isFiller && name !== field)) continue
     const mark = list[index]?.mark
-    const old = readingOf(from) ?? readingOf(typeof from === 'object' && from !== null && 'reading' in from ? from.reading : null)
+    const old =
+      readingOf(from) ?? readingOf(typeof from === 'object' && from !== null && 'reading' in from ? from.reading : null)
     if (mark !== undefined && old) was.set(isFiller ? `${mark}/${name}` : mark, showReading(old))
   }
   return was
@@ -35,7 +55,13 @@ function placeOf(one: RecordState, path: readonly (string | number)[]): string {
   const [name, index, ...rest] = path
   const list: unknown = Object.entries(one.record).find(([key]) => key === name)?.[1]
   const mark = typeof index === 'number' && isMarkedReadings(list) ? list[index]?.mark : undefined
-  return [fieldLabel(String(name)), mark ?? (index === undefined ? undefined : typeof index === 'number' ? `line ${index + 1}` : fieldLabel(index)), ...rest.filter((part) => part !== 'reading').map((part) => fieldLabel(String(part)))].filter(Boolean).join(', ')
+  return [
+    fieldLabel(String(name)),
+    mark ?? (index === undefined ? undefined : typeof index === 'number' ? `line ${index + 1}` : fieldLabel(index)),
+    ...rest.filter((part) => part !== 'reading').map((part) => fieldLabel(String(part))),
+  ]
+    .filter(Boolean)
+    .join(', ')
 }
 
 function showJson(value: unknown, context: DossierContext): string {

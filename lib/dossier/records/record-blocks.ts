@@ -1,12 +1,12 @@
-import type { RecordState } from '@/lib/domain/fold/repair-state'
-import type { AttemptState } from '@/lib/domain/fold/repair-state'
+import type { AttemptState, RecordState } from '@/lib/domain/fold/repair-state'
 import type { Grid } from '@/lib/domain/records/common'
 import type { PointRecord } from '@/lib/domain/records/record'
 import { type Block, cell, singleLine } from '../blocks'
 import type { DossierContext } from '../dossier-context'
 import { correctedReadings, correctionsTable } from './corrections-table'
-import { FIELD_QUANTITIES, fieldLabel, RECORD_TITLES } from './field-labels'
+import { fieldLabel } from './field-labels'
 import { fillerTable, gridTable, markTable, type ReadingMarks, seriesTable, unitOf } from './readings-tables'
+import { FIELD_QUANTITIES, RECORD_TITLES } from './record-titles'
 import { isMarkedReadings, readingOf, showValue } from './show-value'
 import { takenTable } from './taken-table'
 
@@ -16,7 +16,9 @@ export function recordBlocks(one: RecordState, attempt: AttemptState, context: D
   const heading = title || RECORD_TITLES[record.type] || record.type
   return [
     { kind: 'heading', text: one.overruledBy ? `${heading} (another record governs)` : heading },
-    takenTable(one, context), ...fieldBlocks(record, readingMarks(one, attempt), context), ...correctionsTable(one, context),
+    takenTable(one, context),
+    ...fieldBlocks(record, readingMarks(one, attempt), context),
+    ...correctionsTable(one, context),
   ]
 }
 
@@ -27,8 +29,16 @@ export function fieldBlocks(record: PointRecord, marks: ReadingMarksOf, context:
   const grid = 'grid' in record ? record.grid : undefined
   for (const [field, value] of flattened(record)) {
     if (record.type === 'filler-thickness' && (field === 'before' || field === 'after')) {
-      if (field === 'after') tables.push(named(`${fieldLabel('before')} and after, ${unitOf(record.after)}`), fillerTable(record, marks('after')))
-    } else if (isMarkedReadings(value)) tables.push(named(`${field === 'readings' ? 'Readings as taken' : fieldLabel(field)}, ${unitOf(value)}`), ...(grid ? gridTable(grid as Grid, value, marks(field)) : markTable(value, marks(field))))
+      if (field === 'after')
+        tables.push(
+          named(`${fieldLabel('before')} and after, ${unitOf(record.after)}`),
+          fillerTable(record, marks('after')),
+        )
+    } else if (isMarkedReadings(value))
+      tables.push(
+        named(`${field === 'readings' ? 'Readings as taken' : fieldLabel(field)}, ${unitOf(value)}`),
+        ...(grid ? gridTable(grid as Grid, value, marks(field)) : markTable(value, marks(field))),
+      )
     else if (isList(value) && !isShort(value)) tables.push(...listBlocks(field, value, context))
     else singles.push([fieldLabel(field), showValue(field, value, context)])
   }
@@ -50,18 +60,37 @@ type ReadingMarksOf = (field: string) => ReadingMarks
 function readingMarks(one: RecordState, attempt: AttemptState): ReadingMarksOf {
   return (field) => {
     const quantities = FIELD_QUANTITIES[`${one.record.type}.${field}`] ?? []
-    const judging = attempt.criteria.filter(({ criterion: { rule }, verdict }) => rule.kind === 'each' && quantities.includes(rule.quantity) && verdict === 'fail')
-    const failed = new Set(judging.flatMap((result) => result.findings.filter((finding) => finding.facts.length === 0 || finding.facts.includes(one.fact.id)).map((finding) => finding.mark)))
+    const judging = attempt.criteria.filter(
+      ({ criterion: { rule }, verdict }) =>
+        rule.kind === 'each' && quantities.includes(rule.quantity) && verdict === 'fail',
+    )
+    const failed = new Set(
+      judging.flatMap((result) =>
+        result.findings
+          .filter((finding) => finding.facts.length === 0 || finding.facts.includes(one.fact.id))
+          .map((finding) => finding.mark),
+      ),
+    )
     return { isFailed: (mark) => failed.has(mark), was: correctedReadings(one, field) }
   }
 }
 
 function flattened(record: PointRecord): [string, unknown][] {
-  return Object.entries(record).filter(([field]) => field !== 'type' && field !== 'grid').flatMap(([field, value]): [string, unknown][] => (typeof value === 'object' && value !== null && !Array.isArray(value) && readingOf(value) === null ? Object.entries(value) : [[field, value]]))
+  return Object.entries(record)
+    .filter(([field]) => field !== 'type' && field !== 'grid')
+    .flatMap(([field, value]): [string, unknown][] =>
+      typeof value === 'object' && value !== null && !Array.isArray(value) && readingOf(value) === null
+        ? Object.entries(value)
+        : [[field, value]],
+    )
 }
 
 function isList(value: unknown): value is Record<string, unknown>[] {
-  return Array.isArray(value) && value.length > 0 && value.every((one) => typeof one === 'object' && one !== null && !Array.isArray(one) && readingOf(one) === null)
+  return (
+    Array.isArray(value) &&
+    value.length > 0 &&
+    value.every((one) => typeof one === 'object' && one !== null && !Array.isArray(one) && readingOf(one) === null)
+  )
 }
 
 /** Few lines of at most two values read better in one cell than in a table. */
@@ -75,7 +104,26 @@ function named(text: string): Block {
 
 function listBlocks(field: string, list: readonly Record<string, unknown>[], context: DossierContext): Block[] {
   const keys = [...new Set(list.flatMap((one) => Object.keys(one)))]
-  if (keys.includes('series')) return list.flatMap((one): Block[] => [named(`${fieldLabel(field)}: ${Object.entries(one).filter(([key]) => key !== 'series').map(([key, value]) => `${fieldLabel(key).toLowerCase()} ${showValue(key, value, context)}`).join(', ')}, °C as read`), seriesTable(one.series as Parameters<typeof seriesTable>[0])])
-  const rows = list.map((one) => keys.map((key) => cell(Object.hasOwn(one, key) ? showValue(key, one[key], context) : '')))
-  return [named(fieldLabel(field)), { kind: 'table', columns: keys.map((key) => ({ title: fieldLabel(key) })), rows, sizePt: keys.length > 7 ? 7 : 7.6 }]
+  if (keys.includes('series'))
+    return list.flatMap((one): Block[] => [
+      named(
+        `${fieldLabel(field)}: ${Object.entries(one)
+          .filter(([key]) => key !== 'series')
+          .map(([key, value]) => `${fieldLabel(key).toLowerCase()} ${showValue(key, value, context)}`)
+          .join(', ')}, °C as read`,
+      ),
+      seriesTable(one.series as Parameters<typeof seriesTable>[0]),
+    ])
+  const rows = list.map((one) =>
+    keys.map((key) => cell(Object.hasOwn(one, key) ? showValue(key, one[key], context) : '')),
+  )
+  return [
+    named(fieldLabel(field)),
+    {
+      kind: 'table',
+      columns: keys.map((key) => ({ title: fieldLabel(key) })),
+      rows,
+      sizePt: keys.length > 7 ? 7 : 7.6,
+    },
+  ]
 }

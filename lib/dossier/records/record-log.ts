@@ -2,8 +2,8 @@ import type { RecordState } from '@/lib/domain/fold/repair-state'
 import { type Block, type Cell, cell, head, mono } from '../blocks'
 import type { DossierContext } from '../dossier-context'
 import { correctionsTable } from './corrections-table'
-import { RECORD_TITLES } from './field-labels'
 import { isSingle, singlesOf } from './record-blocks'
+import { RECORD_TITLES } from './record-titles'
 import { shortMoment } from './short-moment'
 
 const ACROSS = 6
@@ -19,8 +19,17 @@ export function recordLog(records: readonly RecordState[], context: DossierConte
   const [first] = records
   if (!first) return []
   const offset = first.fact.observedAt.slice(-6)
-  const parts = Array.from({ length: Math.ceil(records.length / ACROSS) }, (_, at) => records.slice(at * ACROSS, at * ACROSS + ACROSS))
-  return [{ kind: 'heading', text: `${RECORD_TITLES[first.record.type] ?? first.record.type}: ${records.length} records, times at ${offset}` }, ...parts.map((part) => logTable(part, context)), ...records.flatMap((one) => correctionsTable(one, context))]
+  const parts = Array.from({ length: Math.ceil(records.length / ACROSS) }, (_, at) =>
+    records.slice(at * ACROSS, at * ACROSS + ACROSS),
+  )
+  return [
+    {
+      kind: 'heading',
+      text: `${RECORD_TITLES[first.record.type] ?? first.record.type}: ${records.length} records, times at ${offset}`,
+    },
+    ...parts.map((part) => logTable(part, context)),
+    ...records.flatMap((one) => correctionsTable(one, context)),
+  ]
 }
 
 function logTable(part: readonly RecordState[], context: DossierContext): Block {
@@ -28,14 +37,48 @@ function logTable(part: readonly RecordState[], context: DossierContext): Block 
   const fields = [...new Set(values.flatMap((one) => [...one.keys()]))]
   const row = (name: string, cells: readonly Cell[]): Cell[] => [head(name), ...cells]
   return {
-    kind: 'table', isHeadless: true, sizePt: 7, columns: [{ title: '' }, ...part.map(() => ({ title: '' }))],
+    kind: 'table',
+    isHeadless: true,
+    sizePt: 7,
+    columns: [{ title: '' }, ...part.map(() => ({ title: '' }))],
     rows: [
-      ...fields.map((field) => row(field, values.map((one) => cell((one.get(field) ?? '').replace(FULL_TIME, '$1'))))),
-      row('Observed', part.map(({ fact }) => cell(`${shortMoment(fact.observedAt)}, ${context.personName(fact.observedBy)}`))),
-      row('Entered', part.map((one) => ({ spans: [{ text: `${shortMoment(one.fact.enteredAt)}, ${context.personName(one.fact.enteredBy)}, ${one.fact.device.id}` }, ...lateSpans(one, context)] }))),
-      row('Received', part.map(({ fact }) => cell(receivedText(context, fact.id)))),
-      row('Digest', part.map(({ fact }) => ({ spans: [mono(context.sha256Of.get(fact.id)?.slice(0, 16) ?? 'unknown')] }))),
-      ...(part.some((one) => one.overruledBy !== null) ? [row('Governs', part.map((one) => cell(one.overruledBy === null ? 'yes' : 'no, another record does')))] : []),
+      ...fields.map((field) =>
+        row(
+          field,
+          values.map((one) => cell((one.get(field) ?? '').replace(FULL_TIME, '$1'))),
+        ),
+      ),
+      row(
+        'Observed',
+        part.map(({ fact }) => cell(`${shortMoment(fact.observedAt)}, ${context.personName(fact.observedBy)}`)),
+      ),
+      row(
+        'Entered',
+        part.map((one) => ({
+          spans: [
+            {
+              text: `${shortMoment(one.fact.enteredAt)}, ${context.personName(one.fact.enteredBy)}, ${one.fact.device.id}`,
+            },
+            ...lateSpans(one, context),
+          ],
+        })),
+      ),
+      row(
+        'Received',
+        part.map(({ fact }) => cell(receivedText(context, fact.id))),
+      ),
+      row(
+        'Digest',
+        part.map(({ fact }) => ({ spans: [mono(context.sha256Of.get(fact.id)?.slice(0, 16) ?? 'unknown')] })),
+      ),
+      ...(part.some((one) => one.overruledBy !== null)
+        ? [
+            row(
+              'Governs',
+              part.map((one) => cell(one.overruledBy === null ? 'yes' : 'no, another record does')),
+            ),
+          ]
+        : []),
     ],
   }
 }
@@ -48,7 +91,21 @@ function receivedText(context: DossierContext, fact: RecordState['fact']['id']):
 function lateSpans({ late, fact }: RecordState, context: DossierContext): Cell['spans'] {
   const paper = fact.body.transcribed
   return [
-    ...(late ? [{ text: ` Late entry${fact.late ? `, ${fact.late.source}: ${fact.late.reason}` : ''}`, face: 'bold' as const, tone: 'in-question' as const }] : []),
-    ...(paper ? [{ text: ` Copied from paper kept by ${paper.keeper}, ${paper.place}${paper.checkedBy ? `, checked by ${context.personName(paper.checkedBy)}` : ', not checked by a second person'}` }] : []),
+    ...(late
+      ? [
+          {
+            text: ` Late entry${fact.late ? `, ${fact.late.source}: ${fact.late.reason}` : ''}`,
+            face: 'bold' as const,
+            tone: 'in-question' as const,
+          },
+        ]
+      : []),
+    ...(paper
+      ? [
+          {
+            text: ` Copied from paper kept by ${paper.keeper}, ${paper.place}${paper.checkedBy ? `, checked by ${context.personName(paper.checkedBy)}` : ', not checked by a second person'}`,
+          },
+        ]
+      : []),
   ]
 }

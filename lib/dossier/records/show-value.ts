@@ -22,23 +22,52 @@ export function showKept(reading: Reading): string {
   if (reading.kind === 'not-inspected') return 'not inspected'
   if (!('text' in reading)) return showReadingUnit(reading)
   const keyed = reading.text.replace(/^[<>]\s*/, '').replace('−', '-')
-  return keyed === showDecimal(reading) ? showReadingUnit(reading) : `${showReadingUnit(reading)} (keyed ${reading.text})`
+  return keyed === showDecimal(reading)
+    ? showReadingUnit(reading)
+    : `${showReadingUnit(reading)} (keyed ${reading.text})`
 }
 
 /** Whether a value is a list of readings at marks. */
 export function isMarkedReadings(value: unknown): value is MarkedReading[] {
-  return Array.isArray(value) && value.length > 0 && value.every((one) => typeof one === 'object' && one !== null && 'mark' in one && 'reading' in one && readingOf(one.reading) !== null)
+  return (
+    Array.isArray(value) &&
+    value.length > 0 &&
+    value.every(
+      (one) =>
+        typeof one === 'object' && one !== null && 'mark' in one && 'reading' in one && readingOf(one.reading) !== null,
+    )
+  )
 }
 
 /** Any value of a record in words: readings with units, times with their offset, streams and persons by name. */
 export function showValue(field: string, value: unknown, names: Names): string {
   const reading = readingOf(value)
   if (reading) return showKept(reading)
-  if (typeof value === 'string') return MOMENT.test(value) ? showMoment(value) : STREAM.test(value) ? names.streamTitle(value) : PERSON_FIELDS.has(field) ? names.personName(value) : value
+  if (typeof value === 'string')
+    return MOMENT.test(value)
+      ? showMoment(value)
+      : STREAM.test(value)
+        ? names.streamTitle(value)
+        : PERSON_FIELDS.has(field)
+          ? names.personName(value)
+          : value
   if (typeof value === 'number' || typeof value === 'boolean') return String(value)
   if (Array.isArray(value)) return value.map((one) => showValue(field, one, names)).join('; ')
   if (value === null || typeof value !== 'object') return 'none'
   const entries = Object.entries(value)
-  if (entries.length === 2 && 'digits' in value && 'scale' in value && typeof value.digits === 'number' && typeof value.scale === 'number') return showDecimal({ digits: value.digits, scale: value.scale })
-  return entries.map(([key, one]) => (['batch', 'amount', 'reading'].includes(key) ? showValue(key, one, names) : `${fieldLabel(key).toLowerCase()} ${showValue(key, one, names)}`)).join(', ')
+  if (
+    entries.length === 2 &&
+    'digits' in value &&
+    'scale' in value &&
+    typeof value.digits === 'number' &&
+    typeof value.scale === 'number'
+  )
+    return showDecimal({ digits: value.digits, scale: value.scale })
+  return entries
+    .map(([key, one]) =>
+      ['batch', 'amount', 'reading'].includes(key)
+        ? showValue(key, one, names)
+        : `${fieldLabel(key).toLowerCase()} ${showValue(key, one, names)}`,
+    )
+    .join(', ')
 }

@@ -11,9 +11,30 @@ export function takenTable(one: RecordState, context: DossierContext): Block {
   const device = `${fact.device.id}${offset ? `, clock ${offset > 0 ? '+' : '−'}${Math.round(Math.abs(offset) / 1000)} s` : ''}`
   const late = one.late ? ` Late entry${fact.late ? `, ${fact.late.source}: ${fact.late.reason}` : ''}` : ''
   const paper = fact.body.transcribed
-  const entered: Cell = { spans: [plain(`${showMoment(fact.enteredAt)}, ${context.personName(fact.enteredBy)}, ${device}`), ...(late ? [{ text: late, face: 'bold' as const, tone: 'in-question' as const }] : []), ...(paper ? [plain(` Copied from paper kept by ${paper.keeper}, ${paper.place}${paper.checkedBy ? `, checked by ${context.personName(paper.checkedBy)}` : ', not checked by a second person'}`)] : [])] }
+  const entered: Cell = {
+    spans: [
+      plain(`${showMoment(fact.enteredAt)}, ${context.personName(fact.enteredBy)}, ${device}`),
+      ...(late ? [{ text: late, face: 'bold' as const, tone: 'in-question' as const }] : []),
+      ...(paper
+        ? [
+            plain(
+              ` Copied from paper kept by ${paper.keeper}, ${paper.place}${paper.checkedBy ? `, checked by ${context.personName(paper.checkedBy)}` : ', not checked by a second person'}`,
+            ),
+          ]
+        : []),
+    ],
+  }
   return {
-    kind: 'table', sizePt: 7.2, columns: [{ title: 'Observed' }, { title: 'Entered' }, { title: 'Received' }, { title: 'Digest of the fact' }],
-    rows: [[cell(`${showMoment(fact.observedAt)}, ${context.personName(fact.observedBy)}`), entered, cell(receipt ? showMoment(receipt.receivedAt) : 'no receipt'), { spans: [mono(context.sha256Of.get(fact.id)?.slice(0, 16) ?? 'unknown')] }]],
+    kind: 'table',
+    sizePt: 7.2,
+    columns: [{ title: 'Observed' }, { title: 'Entered' }, { title: 'Received' }, { title: 'Digest of the fact' }],
+    rows: [
+      [
+        cell(`${showMoment(fact.observedAt)}, ${context.personName(fact.observedBy)}`),
+        entered,
+        cell(receipt ? showMoment(receipt.receivedAt) : 'no receipt'),
+        { spans: [mono(context.sha256Of.get(fact.id)?.slice(0, 16) ?? 'unknown')] },
+      ],
+    ],
   }
 }

@@ -10,15 +10,43 @@ export function locationBlocks(context: DossierContext): Block[] {
   const { body } = state.opened
   const picture = sectionPicture(state)
   const maps = state.points.flatMap((point) => {
-    const attempt = point.attempts.findLast((one) => one.records.some(({ record }) => record.type === 'defect' || record.type === 'thickness' || record.type === 'hardness'))
-    return attempt ? attempt.records.filter((one) => one.overruledBy === null).flatMap((one) => recordMap(one, attempt, attempt.point === '01' ? 'As found. ' : 'As built. ')) : []
+    const attempt = point.attempts.findLast((one) =>
+      one.records.some(
+        ({ record }) => record.type === 'defect' || record.type === 'thickness' || record.type === 'hardness',
+      ),
+    )
+    return attempt
+      ? attempt.records
+          .filter((one) => one.overruledBy === null)
+          .flatMap((one) => recordMap(one, attempt, attempt.point === '01' ? 'As found. ' : 'As built. '))
+      : []
   })
   const [before, after] = [context.photos[0], lastOf(context)]
   const shown = [before, after === before ? undefined : after].filter((one) => one !== undefined)
   return [
-    singleLine([['Line', `${body.line}, ${body.lineTitle}`], ['Datum and station', `${body.datum}, ${context.state.opened.body.stationFromDatum.digits / 10 ** body.stationFromDatum.scale} mm`], ['Clock position', `${body.clock} o’clock, ${body.clockView}`], ['Flow', body.flow ?? 'not stated'], ['Geometry', body.geometry], ['Kind of repair', `${body.arrest}; ${body.wrap}`]]),
-    { kind: 'picture', title: picture.title, picture, maxHeightPt: 250 }, paragraph(`${picture.description}. A layer is hatched while its points are open, solid once released, pale with a dashed edge where a release lapsed, was withdrawn or is in question.`, 'soft'),
-    ...maps, ...(shown.length > 0 ? [{ kind: 'heading', text: 'First and last photo of the work' } as const, { kind: 'photos', perRow: 2, pictureHeightPt: 170, photos: photoCells(shown, context, 'short') } as const] : [paragraph('No photos.', 'not-proven')]),
+    singleLine([
+      ['Line', `${body.line}, ${body.lineTitle}`],
+      [
+        'Datum and station',
+        `${body.datum}, ${context.state.opened.body.stationFromDatum.digits / 10 ** body.stationFromDatum.scale} mm`,
+      ],
+      ['Clock position', `${body.clock} o’clock, ${body.clockView}`],
+      ['Flow', body.flow ?? 'not stated'],
+      ['Geometry', body.geometry],
+      ['Kind of repair', `${body.arrest}; ${body.wrap}`],
+    ]),
+    { kind: 'picture', title: picture.title, picture, maxHeightPt: 250 },
+    paragraph(
+      `${picture.description}. A layer is hatched while its points are open, solid once released, pale with a dashed edge where a release lapsed, was withdrawn or is in question.`,
+      'soft',
+    ),
+    ...maps,
+    ...(shown.length > 0
+      ? [
+          { kind: 'heading', text: 'First and last photo of the work' } as const,
+          { kind: 'photos', perRow: 2, pictureHeightPt: 170, photos: photoCells(shown, context, 'short') } as const,
+        ]
+      : [paragraph('No photos.', 'not-proven')]),
   ]
 }
 

@@ -1,39 +1,62 @@
-import type { PhotoFlag } from '@/lib/domain/fold/repair-state'
 import { streamName } from '@/lib/domain/facts/fact'
+import type { PhotoFlag } from '@/lib/domain/fold/repair-state'
 import { showMoment } from '@/lib/domain/time'
 import { mono, type PhotoCell, plain, type Span, strong } from '../blocks'
 import type { DossierContext, NumberedPhoto } from '../dossier-context'
 
 /** Photos with their captions. `short` for a point's own page; `full` with claims of the file, flags, decisions and whole digests. */
-export function photoCells(photos: readonly NumberedPhoto[], context: DossierContext, length: 'short' | 'full'): PhotoCell[] {
+export function photoCells(
+  photos: readonly NumberedPhoto[],
+  context: DossierContext,
+  length: 'short' | 'full',
+): PhotoCell[] {
   return photos.map((one) => {
     const { photo } = one.photo.fact.body
-    return { no: one.no, isReadable: one.isReadable, rendition: photo.rendition, lines: length === 'short' ? shortLines(one) : fullLines(one, context) }
+    return {
+      no: one.no,
+      isReadable: one.isReadable,
+      rendition: photo.rendition,
+      lines: length === 'short' ? shortLines(one) : fullLines(one, context),
+    }
   })
 }
 
 function nameLine({ no, photo, attempt }: NumberedPhoto): Span[] {
   const { mark, caption } = photo.fact.body
-  return [strong(`${no}  `), strong(caption), plain(`  point ${attempt.point}/${attempt.attempt}${mark ? `, ${mark}` : ''}`, 'soft')]
+  return [
+    strong(`${no}  `),
+    strong(caption),
+    plain(`  point ${attempt.point}/${attempt.attempt}${mark ? `, ${mark}` : ''}`, 'soft'),
+  ]
 }
 
 function shortLines(one: NumberedPhoto): Span[][] {
   const { photo } = one.photo.fact.body
-  return [nameLine(one), [plain(`${claimedTime(one)}`)], [mono(`sha256 ${photo.sha256.slice(0, 12)}…${photo.sha256.slice(-4)}`, 'soft')], ...flagLines(one)]
+  return [
+    nameLine(one),
+    [plain(`${claimedTime(one)}`)],
+    [mono(`sha256 ${photo.sha256.slice(0, 12)}…${photo.sha256.slice(-4)}`, 'soft')],
+    ...flagLines(one),
+  ]
 }
 
 function fullLines(one: NumberedPhoto, context: DossierContext): Span[][] {
   const { fact } = one.photo
   const { photo } = fact.body
   const { claims } = photo
-  const place = claims.latitude !== null && claims.longitude !== null ? `place ${claims.latitude.toFixed(5)}, ${claims.longitude.toFixed(5)}` : 'no place'
+  const place =
+    claims.latitude !== null && claims.longitude !== null
+      ? `place ${claims.latitude.toFixed(5)}, ${claims.longitude.toFixed(5)}`
+      : 'no place'
   return [
     nameLine(one),
     [plain(`Attached ${showMoment(fact.observedAt)} by ${context.personName(fact.observedBy)}`)],
     [plain(`The file claims: ${claimedTime(one)}, ${claims.camera ?? 'no camera'}, ${place}`)],
     [plain(`Original ${photo.mediaType}, ${photo.widthPx} × ${photo.heightPx} px, ${photo.sizeBytes} bytes`)],
-    [mono(`original ${photo.sha256}`)], [mono(`as printed ${photo.rendition.sha256}`, 'soft')],
-    ...flagLines(one), ...judgedLines(one, context),
+    [mono(`original ${photo.sha256}`)],
+    [mono(`as printed ${photo.rendition.sha256}`, 'soft')],
+    ...flagLines(one),
+    ...judgedLines(one, context),
   ]
 }
 
@@ -55,5 +78,12 @@ function flagText(flag: PhotoFlag): string {
 
 function judgedLines({ photo }: NumberedPhoto, context: DossierContext): Span[][] {
   const { judged } = photo
-  return judged ? [[strong(judged.body.decision, judged.body.decision === 'accepted' ? 'pass' : 'fail'), plain(`, ${context.personName(judged.observedBy)}: ${judged.body.reason}`)]] : []
+  return judged
+    ? [
+        [
+          strong(judged.body.decision, judged.body.decision === 'accepted' ? 'pass' : 'fail'),
+          plain(`, ${context.personName(judged.observedBy)}: ${judged.body.reason}`),
+        ],
+      ]
+    : []
 }

@@ -13,7 +13,10 @@ export function verdictSign(verdict: VerdictKind): Sign {
 /** The cell of one criterion's verdict; a doubt about its basis stands beside the verdict and does not replace it. */
 export function criterionCell(result: CriterionResult): Cell {
   const isOpen = result.questions.some((one) => one.decision === undefined)
-  return { spans: isOpen ? [{ text: 'in question', face: 'bold', tone: 'in-question' }] : [], sign: verdictSign(result.verdict) }
+  return {
+    spans: isOpen ? [{ text: 'in question', face: 'bold', tone: 'in-question' }] : [],
+    sign: verdictSign(result.verdict),
+  }
 }
 
 /** Sign at the head of an attempt: its verdict; a concession never turns a fail into a pass. */
@@ -28,11 +31,15 @@ export function attemptSign(attempt: AttemptState): Sign {
 /** State of an attempt as a sign, for tables. */
 export function stateSign(attempt: AttemptState): Sign {
   const { state } = attempt
-  if (state === 'in question' || attempt.questions.some((one) => one.decision === undefined)) return { glyph: 'in-question', text: 'in question' }
+  if (state === 'in question' || attempt.questions.some((one) => one.decision === undefined))
+    return { glyph: 'in-question', text: 'in question' }
   if (state === 'lapsed' || state === 'withdrawn') return { glyph: 'lapsed', text: state }
   if (state === 'passed without release' || state === 'refused') return { glyph: 'fail', text: state }
   if (state === 'released') return { glyph: 'pass', text: state }
-  return { glyph: state === 'closed' || state === 'not applicable' || state === 'superseded' ? 'later' : 'open', text: state }
+  return {
+    glyph: state === 'closed' || state === 'not applicable' || state === 'superseded' ? 'later' : 'open',
+    text: state,
+  }
 }
 
 /** State of a release as a sign. */
