@@ -22,7 +22,7 @@ export function ReleasePanel({ stream, point, attempt, heads, signers, me, isSub
   const [signer, setSigner] = useState<SignerState>({ person: '', role: '', password: '' })
   const [scope, setScope] = useState<ScopeState>({ kind: 'whole', text: '' })
   const [remark, setRemark] = useState('')
-  const chosen = party === '' && awaiting.length === 1 ? awaiting[0] : party || undefined
+  const chosen = awaiting.find((one) => one === party) ?? (awaiting.length === 1 ? awaiting[0] : undefined)
   const signed = signerValue(signer, signers)
   const part = scopeValue(scope)
   const seen = { heads: [...heads] }

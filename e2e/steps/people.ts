@@ -15,7 +15,7 @@ export async function signInAs(page: Page, id: string): Promise<void> {
 export async function sign(page: Page, id: string, meaning: string): Promise<void> {
   const sheet = page.locator('section.sheet').filter({ has: page.getByRole('heading', { name: 'Sign', exact: true }) })
   await sheet.getByRole('group', { name: 'Meaning' }).getByText(meaning, { exact: true }).click()
-  await chooseSigner(page, sheet, id)
+  await chooseSigner(sheet, id)
   await sheet.getByRole('button', { name: `Sign: ${meaning}` }).click()
   await expect(page.getByRole('listitem').filter({ hasText: `${meaning}: ${demoPerson(id).name}` }).first()).toBeVisible()
 }
@@ -33,15 +33,15 @@ export async function submit(page: Page): Promise<void> {
 
 export async function release(page: Page, id: string, party: string): Promise<void> {
   const sheet = page.locator('section.sheet').filter({ has: page.getByRole('heading', { name: /^Hold for/ }) })
+  await expect(sheet.getByRole('group', { name: 'Scope' })).toBeVisible()
   const parties = sheet.getByRole('radiogroup', { name: 'Release for' })
   if (await parties.isVisible()) await parties.getByText(party, { exact: true }).click()
-  await chooseSigner(page, sheet, id)
+  await chooseSigner(sheet, id)
   await sheet.getByRole('button', { name: 'Release to the plan' }).click()
   await expect(page.getByRole('listitem').filter({ hasText: new RegExp(`^Released for ${party}`) }).first()).toBeVisible()
 }
 
-async function chooseSigner(page: Page, sheet: ReturnType<Page['locator']>, id: string): Promise<void> {
+async function chooseSigner(sheet: ReturnType<Page['locator']>, id: string): Promise<void> {
   await sheet.getByLabel('Who signs').selectOption(id)
   await sheet.getByLabel(new RegExp(`^Password of ${demoPerson(id).name}`)).fill(DEMO_PASSWORD)
-  await page.waitForTimeout(0)
 }

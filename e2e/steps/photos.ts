@@ -19,9 +19,10 @@ export async function drawPhoto(words: string): Promise<Buffer> {
 /** Upload every photo that the plan demands at the open point. */
 export async function uploadDemandedPhotos(page: Page): Promise<void> {
   const sheet = page.locator('section.sheet').filter({ has: page.getByRole('heading', { name: 'Photos', exact: true }) })
-  for (const input of await sheet.locator('input[type=file][aria-label^="Photo: "]').all()) {
-    const label = (await input.getAttribute('aria-label')) ?? ''
-    const row = sheet.locator('.row.between').filter({ has: input })
+  const labels = await sheet.locator('input[type=file][aria-label^="Photo: "]').evaluateAll((inputs) => inputs.map((input) => input.getAttribute('aria-label') ?? ''))
+  for (const label of labels) {
+    const input = sheet.getByLabel(label, { exact: true })
+    const row = sheet.locator('.row.between').filter({ hasText: label.replace('Photo: ', '') })
     const [, present = '0', wanted = '1'] = /(\d+) of (\d+)/.exec((await row.textContent()) ?? '') ?? []
     for (let taken = Number(present); taken < Number(wanted); taken += 1) {
       await input.setInputFiles({ name: `photo-${drawn}.jpg`, mimeType: 'image/jpeg', buffer: await drawPhoto(label) })
