@@ -11,6 +11,7 @@ export function BalanceStrip({ balance, received }: { balance: MassBalance | nul
     )
   const unit = Unit.safeParse(balance.unit)
   const word = unit.success ? showUnit(unit.data) : balance.unit
+  const otherUnit = new Set(balance.unweighed).size
   const isNumber = balance.gap !== 'not counted' && balance.gap !== 'not weighed'
   return (
     <>
@@ -25,6 +26,12 @@ export function BalanceStrip({ balance, received }: { balance: MassBalance | nul
           <dt>Used</dt>
           <dd>
             {balance.used} {word}
+            {otherUnit > 0 ? (
+              <span className="quiet small">
+                {' '}
+                and {otherUnit} not in {word}
+              </span>
+            ) : null}
           </dd>
         </div>
         <div>
