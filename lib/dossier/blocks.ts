@@ -2,7 +2,7 @@ import type { Picture } from '@/lib/domain/pictures/picture'
 import type { GlyphName } from '@/lib/domain/pictures/verdict-glyphs'
 import type { Face } from './layout/font-metrics'
 
-export type Tone = 'ink' | 'soft' | 'pass' | 'fail' | 'not-proven' | 'in-question' | 'lapsed' | 'act'
+export type Tone = 'ink' | 'soft' | 'pass' | 'fail' | 'not-proven' | 'in-question' | 'lapsed'
 
 /** A run of text in one face. Struck text is an old value that was superseded: still readable. */
 export type Span = { text: string; face?: Face; tone?: Tone; isStruck?: boolean }
@@ -11,7 +11,6 @@ export type Sign = { glyph: GlyphName; text: string }
 export type Cell = { spans: readonly Span[]; sign?: Sign; align?: 'left' | 'right' | 'centre'; isHead?: boolean }
 export type Column = { title: string; align?: 'left' | 'right' | 'centre' }
 export type PhotoCell = {
-  no: number
   rendition: { sha256: string; widthPx: number; heightPx: number }
   isReadable: boolean
   lines: readonly (readonly Span[])[]
@@ -34,7 +33,6 @@ export type Block =
     }
   | { kind: 'picture'; picture: Picture; title: string; maxHeightPt?: number }
   | { kind: 'photos'; photos: readonly PhotoCell[]; perRow: 2 | 3; pictureHeightPt: number }
-  | { kind: 'space'; heightPt: number }
   /** A fresh sheet when less than this share of the sheet is left. */
   | { kind: 'break'; unlessLeft: number }
 

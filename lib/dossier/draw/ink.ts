@@ -5,7 +5,6 @@ import type { Tone } from '../blocks'
 export const INK: Record<Tone | 'rule' | 'head' | 'sheet' | 'ground', string> = {
   ink: '#14181b',
   soft: '#47525a',
-  act: '#0a4c5a',
   rule: '#c9cdc9',
   head: '#f3f3ef',
   sheet: '#ffffff',

@@ -12,7 +12,7 @@ export function layOut(sections: readonly Section[], metrics: FontMetrics): Laid
     let noted = false
     for (const [index, block] of section.blocks.entries()) {
       placeBlock(block, section.blocks[index + 1], pen)
-      if (!noted && block.kind !== 'break' && block.kind !== 'space') {
+      if (!noted && block.kind !== 'break') {
         sectionSheets.push({ no: section.no, title: section.title, sheetNo: pen.sheetNo })
         noted = true
       }

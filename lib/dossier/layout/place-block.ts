@@ -35,9 +35,6 @@ export function placeBlock(block: Block, next: Block | undefined, pen: Pen): voi
     case 'photos':
       placePhotos(block, pen)
       break
-    case 'space':
-      pen.y += pen.isAtTop ? 0 : block.heightPt
-      break
     case 'break':
       if (pen.leftPt < block.unlessLeft * (SHEET.body.bottom - SHEET.body.top) && !pen.isAtTop) pen.nextSheet()
       break

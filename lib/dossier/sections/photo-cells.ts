@@ -13,7 +13,6 @@ export function photoCells(
   return photos.map((one) => {
     const { photo } = one.photo.fact.body
     return {
-      no: one.no,
       isReadable: one.isReadable,
       rendition: photo.rendition,
       lines: length === 'short' ? shortLines(one) : fullLines(one, context),

@@ -3,7 +3,7 @@ import { type StreamId, streamKind } from '@/lib/domain/facts/fact'
 import type { Use } from '@/lib/domain/fold/repair-state'
 import { showReadingUnit, showUnit } from '@/lib/domain/reading'
 import { dayOf } from '@/lib/domain/time'
-import { type Block, type Cell, cell, head, mono, paragraph, strong } from '../blocks'
+import { type Block, type Cell, cell, head, paragraph, strong } from '../blocks'
 import type { DossierContext } from '../dossier-context'
 import { shortMoment } from '../records/short-moment'
 
@@ -164,9 +164,4 @@ export function peopleBlocks(context: DossierContext): Block[] {
       'soft',
     ),
   ]
-}
-
-/** Digest of a fact, shortened, for tables. */
-export function shortDigest(context: DossierContext, fact: Parameters<DossierContext['sha256Of']['get']>[0]): Cell {
-  return { spans: [mono(context.sha256Of.get(fact)?.slice(0, 12) ?? '–', 'soft')] }
 }
