@@ -9,7 +9,7 @@ import type { StreamId } from '@/lib/domain/facts/fact'
 import type { VerdictKind } from '@/lib/domain/judge/verdict'
 import { showMoment } from '@/lib/domain/time'
 import type { ReadingDesk } from '@/lib/server/views/reading-desk'
-import type { ImpactAttempt, ImpactView } from '@/lib/server/views/trace-instrument-view'
+import type { ImpactAttempt, ImpactRepair, ImpactView } from '@/lib/server/views/trace-impact-view'
 
 /** What a later-found fault of an instrument reaches: from the last good full check on, repair by repair, with the decision for each. */
 export async function ImpactSearch({
@@ -24,6 +24,7 @@ export async function ImpactSearch({
   causes: readonly { fact: string; at: string; words: string }[]
 }) {
   const repairs = await onlyReadable(reading, impact.repairs)
+  const checked = await onlyReadable(reading, impact.checkedOnly)
   const open = repairs.shown.filter((one) => one.decisions.length === 0)
   return (
     <section className="stack" aria-label="Impact search">
@@ -52,44 +53,11 @@ export async function ImpactSearch({
         ) : null}
       </div>
       {repairs.shown.map((one) => (
-        <article className="sheet" key={one.repair}>
-          <div className="sheet-head">
-            <h2>
-              <Link href={`/repairs/${one.number}`}>{one.number}</Link> <span className="quiet">{one.line}</span>
-            </h2>
-            <span>{one.status}</span>
-          </div>
-          <ul className="plain-list">
-            {one.attempts.map((attempt) => (
-              <AttemptLine key={`${attempt.point}${attempt.attempt}`} number={one.number} attempt={attempt} />
-            ))}
-          </ul>
-          {one.receivers.length > 0 ? (
-            <p className="small quiet">
-              Dossier went to {one.receivers.map((to) => `${to.to} (rev ${to.revision})`).join('; ')}.
-            </p>
-          ) : null}
-          {one.decisions.map((decision) => (
-            <p key={decision.at} className="note">
-              <strong>Decided: {decision.decision}.</strong>{' '}
-              <span>
-                {decision.reason} ({decision.by}, {showMoment(decision.at)})
-              </span>
-            </p>
-          ))}
-          {mayAct(reading, 'decide impact') ? (
-            <ActFold
-              title={one.decisions.length === 0 ? `Decide for ${one.number}` : `Decide again for ${one.number}`}
-              note="recorded even when it is no effect"
-            >
-              <ImpactForm
-                stream={one.repair}
-                cause={impact.cause}
-                points={one.attempts.map(({ point, attempt }) => ({ point, attempt }))}
-              />
-            </ActFold>
-          ) : null}
-        </article>
+        <ReachedRepair key={one.repair} reading={reading} one={one} cause={impact.cause} />
+      ))}
+      {checked.shown.length > 0 ? <h2>Taken along or checked there, no result rests on it</h2> : null}
+      {checked.shown.map((one) => (
+        <ReachedRepair key={one.repair} reading={reading} one={one} cause={impact.cause} />
       ))}
       {repairs.hiddenCount > 0 ? (
         <p className="note">
@@ -100,6 +68,45 @@ export async function ImpactSearch({
         </p>
       ) : null}
     </section>
+  )
+}
+
+function ReachedRepair({ reading, one, cause }: { reading: ReadingDesk; one: ImpactRepair; cause: string }) {
+  return (
+    <article className="sheet">
+      <div className="sheet-head">
+        <h2>
+          <Link href={`/repairs/${one.number}`}>{one.number}</Link> <span className="quiet">{one.line}</span>
+        </h2>
+        <span>{one.status}</span>
+      </div>
+      <ul className="plain-list">
+        {one.attempts.map((attempt) => (
+          <AttemptLine key={`${attempt.point}${attempt.attempt}`} number={one.number} attempt={attempt} />
+        ))}
+      </ul>
+      {one.receivers.length > 0 ? (
+        <p className="small quiet">
+          Dossier went to {one.receivers.map((to) => `${to.to} (rev ${to.revision})`).join('; ')}.
+        </p>
+      ) : null}
+      {one.decisions.map((decision) => (
+        <p key={decision.at} className="note">
+          <strong>Decided: {decision.decision}.</strong>{' '}
+          <span>
+            {decision.reason} ({decision.by}, {showMoment(decision.at)})
+          </span>
+        </p>
+      ))}
+      {mayAct(reading, 'decide impact') ? (
+        <ActFold
+          title={one.decisions.length === 0 ? `Decide for ${one.number}` : `Decide again for ${one.number}`}
+          note="recorded even when it is no effect"
+        >
+          <ImpactForm stream={one.repair} cause={cause} points={one.settles} />
+        </ActFold>
+      ) : null}
+    </article>
   )
 }
 
