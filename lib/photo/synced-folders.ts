@@ -1,6 +1,5 @@
 import { mkdir, open } from 'node:fs/promises'
 import { dirname } from 'node:path'
-import { createSlots } from '@/lib/photo/slots'
 
 /**
  * Folders below a root. `prepare` makes one with its parents; `settle` brings its entries to the disk, and those of each
@@ -9,13 +8,14 @@ import { createSlots } from '@/lib/photo/slots'
 export type SyncedFolders = { prepare(path: string): Promise<void>; settle(path: string): Promise<void> }
 
 /**
- * Keep folders below `root` durable with few syncs: parents are synced after the files, all at once, and once each in the
- * life of this object. Both methods throw when the disk refuses; a later call tries again.
+ * Keep folders below `root` durable with few syncs: after the files, together for all who wait, and for parents once in
+ * the life of this object. Both methods throw when the disk refuses; a later call tries again.
  */
 export function createSyncedFolders(root: string): SyncedFolders {
   const named = new Set<string>()
-  // the first sync takes the disk's time and brings most of the others with it, so waiting side by side gains nothing
-  const oneAtATime = createSlots(1)
+  let gathering = new Set<string>()
+  let running: Promise<void> = Promise.resolve()
+  let next: Promise<void> | null = null
 
   async function prepare(path: string): Promise<void> {
     if (named.has(path)) return
@@ -26,13 +26,29 @@ export function createSyncedFolders(root: string): SyncedFolders {
       await syncFolder(dirname(folder))
   }
 
-  async function settle(path: string): Promise<void> {
-    await oneAtATime.run(async () => {
-      const unnamed: string[] = []
-      for (let folder = path; folder !== root && !named.has(folder); folder = dirname(folder)) unnamed.push(folder)
-      for (const folder of [path, ...unnamed.map(dirname)]) await syncFolder(folder)
-      for (const folder of unnamed) named.add(folder)
-    })
+  /** Who comes while a round of syncs runs joins the next round: a sync begun before their rename may not hold it. */
+  function settle(path: string): Promise<void> {
+    gathering.add(path)
+    next ??= running.then(beginRound, beginRound)
+    return next
+  }
+
+  function beginRound(): Promise<void> {
+    const paths = gathering
+    gathering = new Set()
+    next = null
+    running = syncRound(paths)
+    return running
+  }
+
+  async function syncRound(paths: Set<string>): Promise<void> {
+    const unnamed = new Set<string>()
+    for (const path of paths) {
+      for (let folder = path; folder !== root && !named.has(folder); folder = dirname(folder)) unnamed.add(folder)
+    }
+    // one by one: the first takes the disk's time and brings most of the others with it
+    for (const folder of new Set([...paths, ...[...unnamed].map(dirname)])) await syncFolder(folder)
+    for (const folder of unnamed) named.add(folder)
   }
 
   return { prepare, settle }

@@ -1,4 +1,3 @@
-import { createHash } from 'node:crypto'
 import { done, type Result } from '@/lib/domain/result'
 import { DECODED_SIDE_PX, decodePhoto } from '@/lib/photo/decode-photo'
 import { type DrawnJpeg, drawJpeg } from '@/lib/photo/draw-jpeg'
@@ -7,7 +6,7 @@ import { readPhotoClaims } from '@/lib/photo/photo-claims'
 import { readPhotoHeader } from '@/lib/photo/photo-header'
 import type { PhotoIntake, PhotoLimits, PhotoRefusal, Rendition } from '@/lib/photo/photo-intake'
 import { measurePhoto } from '@/lib/photo/photo-measures'
-import type { PhotoStore } from '@/lib/photo/photo-store'
+import { addToStore, type PhotoStore } from '@/lib/photo/photo-store'
 import type { Raster } from '@/lib/photo/picture-engine'
 import { createSlots } from '@/lib/photo/slots'
 
@@ -32,16 +31,15 @@ export async function takeInPhoto(photo: {
   const { bytes, store, limits } = photo
   const header = await readPhotoHeader(bytes, limits)
   if (!header.ok) return header
-  const sha256 = digestOf(bytes)
   const decoded = await decodeSlots.run(() => decodePhoto(bytes, header.value, limits.maxPixels))
   if (!decoded.ok) return decoded
   const { raster, originalWidthPx, originalHeightPx } = decoded.value
   const drawn = await drawAndMeasure(raster)
-  const [claims, rendition, thumb] = await Promise.all([
+  const [sha256, claims, rendition, thumb] = await Promise.all([
+    addToStore(store, bytes),
     readPhotoClaims(header.value.exif),
     storeDrawn(store, drawn.rendition),
     storeDrawn(store, drawn.thumb),
-    store.put(sha256, bytes),
   ])
   return done({
     sha256,
@@ -66,11 +64,6 @@ async function drawAndMeasure(decoded: Raster) {
 }
 
 async function storeDrawn(store: PhotoStore, drawn: DrawnJpeg): Promise<Rendition> {
-  const sha256 = digestOf(drawn.bytes)
-  await store.put(sha256, drawn.bytes)
+  const sha256 = await addToStore(store, drawn.bytes)
   return { sha256, sizeBytes: drawn.bytes.length, widthPx: drawn.widthPx, heightPx: drawn.heightPx }
-}
-
-function digestOf(bytes: Uint8Array): string {
-  return createHash('sha256').update(bytes).digest('hex')
 }

@@ -15,13 +15,13 @@ describe('the folder of photos', () => {
   const listFiles = () =>
     readdirSync(folder, { recursive: true, withFileTypes: true }).filter((entry) => entry.isFile())
 
-  test('keeps an object under its digest, two folders deep, and gives it back byte for byte', async () => {
+  test('keeps an object under its digest, in one of 256 folders, and gives it back byte for byte', async () => {
     expect(await store.has(sha256)).toBe(false)
     expect(await store.read(sha256)).toBeNull()
     await store.put(sha256, bytes)
     expect(await store.has(sha256)).toBe(true)
     expect(await store.read(sha256)).toEqual(bytes)
-    expect(store.path(sha256)).toBe(join(folder, sha256.slice(0, 2), sha256.slice(2, 4), sha256))
+    expect(store.path(sha256)).toBe(join(folder, sha256.slice(0, 2), sha256))
     expect(listFiles().map((entry) => entry.name)).toEqual([sha256])
   })
 
@@ -39,7 +39,8 @@ describe('the folder of photos', () => {
     expect(statSync(store.path(sha256))).toMatchObject({ ino: before.ino, mtimeMs: before.mtimeMs })
     const other = Buffer.from('gauge reads 77')
     const otherSha256 = createHash('sha256').update(other).digest('hex')
-    await Promise.all(Array.from({ length: 8 }, () => store.put(otherSha256, other)))
+    const given = await Promise.all(Array.from({ length: 8 }, () => store.add(other)))
+    expect(new Set(given)).toEqual(new Set([otherSha256]))
     expect(listFiles()).toHaveLength(2)
     expect(await store.read(otherSha256)).toEqual(other)
   })
@@ -48,6 +49,7 @@ describe('the folder of photos', () => {
     await store.put(sha256, bytes)
     writeFileSync(store.path(sha256), 'gauge reads 77')
     await expect(store.put(sha256, bytes)).rejects.toThrow('does not match its name')
+    await expect(store.add(bytes)).rejects.toThrow('does not match its name')
     expect(readFileSync(store.path(sha256), 'utf8')).toBe('gauge reads 77')
   })
 

@@ -98,9 +98,9 @@ describe('a photo taken in', () => {
     expect(hamming(turned.intake.measures.pHash, upright.intake.measures.pHash)).toBeLessThanOrEqual(4)
   })
 
-  test('throws when the store is lost', async () => {
+  test('throws when the store is lost, and needs of a store no more than put, read and has', async () => {
     const { store } = makeTemporaryStore()
-    const lost = { ...store, put: async () => Promise.reject(new Error('disk full')) }
+    const lost = { ...store, add: async () => Promise.reject(new Error('disk full')) }
     const bytes = await drawScene(60, 40).jpeg().toBuffer()
     await expect(takeInPhoto({ bytes, store: lost, limits: { maxBytes: 1e6, maxPixels: 1e6 } })).rejects.toThrow(
       'disk full',
