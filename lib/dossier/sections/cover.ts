@@ -80,7 +80,7 @@ export function coverBlocks(
     ['Issue', head.kind === 'issue' ? `rev ${head.revision}` : 'for review, not issued'],
     ['Purpose', head.kind === 'issue' ? head.purpose : 'review'],
     [
-      'Supersedes',
+      head.kind === 'issue' ? 'Supersedes' : 'Last issue, not superseded',
       previous
         ? `rev ${previous.fact.body.revision} of ${previous.fact.body.asOf.slice(0, 10)}`
         : 'nothing, no earlier issue',

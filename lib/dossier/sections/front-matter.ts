@@ -13,7 +13,7 @@ export function revisionHistory(
     cell(`${showMoment(fact.observedAt)}, ${personName(fact.observedBy)}`),
     cell(fact.body.purpose),
     cell(fact.body.changes.join('\n') || 'first issue'),
-    { spans: [mono(fact.body.sha256)] },
+    { spans: [mono(`${fact.body.sha256.slice(0, 32)}\n${fact.body.sha256.slice(32)}`)] },
     cell(
       transmitted.map((one) => `${one.body.to}, ${one.body.how}, ${showMoment(one.body.at)}`).join('\n') ||
         'to nobody yet',
