@@ -15,6 +15,7 @@ export default defineConfig({
     locale: 'en-GB',
     timezoneId: 'Europe/London',
     actionTimeout: 15_000,
+    navigationTimeout: 30_000,
     screenshot: 'only-on-failure',
     launchOptions: {
       executablePath: process.env['CHROMIUM'] ?? '/usr/bin/chromium',
