@@ -19,6 +19,7 @@ export async function drawPhoto(words: string): Promise<Buffer> {
 /** Upload every photo that the plan demands at the open point. */
 export async function uploadDemandedPhotos(page: Page): Promise<void> {
   const sheet = page.locator('section.sheet').filter({ has: page.getByRole('heading', { name: 'Photos', exact: true }) })
+  await sheet.getByLabel('Another photo', { exact: true }).waitFor({ state: 'attached' })
   const labels = await sheet.locator('input[type=file][aria-label^="Photo: "]').evaluateAll((inputs) => inputs.map((input) => input.getAttribute('aria-label') ?? ''))
   for (const label of labels) {
     const input = sheet.getByLabel(label, { exact: true })
