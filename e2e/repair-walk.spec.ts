@@ -4,15 +4,27 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { expect, test } from '@playwright/test'
 import { arrestAndFill, assess, prepare, surface } from './steps/before-wrap'
-import { FILLER_AFTER, FILLER_BEFORE, FILLER_HARDNESS, HARDNESS_FIRST, HARDNESS_SECOND, PLIES, PROFILE, SALTS, WALL } from './steps/repair-0042'
 import { signInAs } from './steps/people'
+import {
+  FILLER_AFTER,
+  FILLER_BEFORE,
+  FILLER_HARDNESS,
+  HARDNESS_FIRST,
+  HARDNESS_SECOND,
+  PLIES,
+  PROFILE,
+  SALTS,
+  WALL,
+} from './steps/repair-0042'
 import { failReworkAndClose } from './steps/rework'
 import { QI, Walk } from './steps/walk'
 import { cure, wrap } from './steps/wrap-and-cure'
 
 const NUMBER = process.env['E2E_NUMBER'] ?? 'MD-0142'
 
-test('an inspector takes one repair from materials to hardness on a phone, through a failed test, a rework and a nonconformance, to its dossier', async ({ page }) => {
+test('an inspector takes one repair from materials to hardness on a phone, through a failed test, a rework and a nonconformance, to its dossier', async ({
+  page,
+}) => {
   test.setTimeout(900_000)
   const walk = new Walk(page, NUMBER, '05-19')
   walk.at('07:30')
@@ -27,7 +39,10 @@ test('an inspector takes one repair from materials to hardness on a phone, throu
   await failReworkAndClose(walk)
   await signInAs(page, QI)
   await page.goto(`/repairs/${NUMBER}/dossier`)
-  const [download] = await Promise.all([page.waitForEvent('download'), page.getByRole('link', { name: 'Copy for review' }).click()])
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('link', { name: 'Copy for review' }).click(),
+  ])
   const file = join(mkdtempSync(join(tmpdir(), 'underwrap-dossier-')), 'dossier.pdf')
   await download.saveAs(file)
   expect(readFileSync(file).subarray(0, 5).toString('latin1')).toBe('%PDF-')
@@ -37,8 +52,20 @@ test('an inspector takes one repair from materials to hardness on a phone, throu
 async function openRepair(walk: Walk): Promise<void> {
   const { page } = walk
   await page.goto('/repairs/new')
-  for (const [label, text] of [['Repair number', NUMBER], ['Line number', 'MDW-200-HD1-0127'], ['What the line is', 'header'], ['Datum', 'flange F-3'], ['Leak from the datum, mm', '860']] as const) await page.getByRole('textbox', { name: label, exact: true }).fill(text)
-  for (const [label, option] of [['Project', 'QDM-SHAFT-2'], ['Specification', 'QP-MD-12'], ['Inspection plan', 'ITP-MD-12'], ['Clock position of the leak', '6 o’clock']] as const) {
+  for (const [label, text] of [
+    ['Repair number', NUMBER],
+    ['Line number', 'MDW-200-HD1-0127'],
+    ['What the line is', 'header'],
+    ['Datum', 'flange F-3'],
+    ['Leak from the datum, mm', '860'],
+  ] as const)
+    await page.getByRole('textbox', { name: label, exact: true }).fill(text)
+  for (const [label, option] of [
+    ['Project', 'QDM-SHAFT-2'],
+    ['Specification', 'QP-MD-12'],
+    ['Inspection plan', 'ITP-MD-12'],
+    ['Clock position of the leak', '6 o’clock'],
+  ] as const) {
     const select = page.getByRole('combobox', { name: label, exact: true })
     await select.selectOption((await select.locator('option', { hasText: option }).first().getAttribute('value')) ?? '')
   }
@@ -51,10 +78,30 @@ async function openRepair(walk: Walk): Promise<void> {
 /** Every reading and each verdict stands in the dossier's text. */
 function checkText(text: string): void {
   const words = new Set(text.split(/\s+/).map((word) => word.replace(/[;,]$/, '')))
-  const readings = [...WALL, ...SALTS, ...PROFILE, ...FILLER_BEFORE, ...FILLER_AFTER, ...FILLER_HARDNESS, ...HARDNESS_FIRST, ...HARDNESS_SECOND, ...PLIES.flatMap(([, started, ended, overlap, offset]) => [started, ended, overlap, offset]), '760', '289', '288', '640', '244', '15.3', '15.9', '12.9']
+  const readings = [
+    ...WALL,
+    ...SALTS,
+    ...PROFILE,
+    ...FILLER_BEFORE,
+    ...FILLER_AFTER,
+    ...FILLER_HARDNESS,
+    ...HARDNESS_FIRST,
+    ...HARDNESS_SECOND,
+    ...PLIES.flatMap(([, started, ended, overlap, offset]) => [started, ended, overlap, offset]),
+    '760',
+    '289',
+    '288',
+    '640',
+    '244',
+    '15.3',
+    '15.9',
+    '12.9',
+  ]
   expect(readings.filter((reading) => reading !== '12.9' && !words.has(reading))).toEqual([])
   for (const figure of ['71.50', '78.40', 'mean 78.8', 'dry', '38.1', 'C-6', 'rework']) expect(text).toContain(figure)
-  for (const grid of [HARDNESS_FIRST, HARDNESS_SECOND]) for (let row = 0; row < 4; row += 1) expect(text).toMatch(new RegExp(grid.slice(row * 5, row * 5 + 5).join('[^0-9\\n]+')))
+  for (const grid of [HARDNESS_FIRST, HARDNESS_SECOND])
+    for (let row = 0; row < 4; row += 1)
+      expect(text).toMatch(new RegExp(grid.slice(row * 5, row * 5 + 5).join('[^0-9\\n]+')))
   expect(text).toMatch(/Fail/)
   expect(text).toMatch(/Not proven/)
   expect(text.match(/Pass/g)?.length ?? 0).toBeGreaterThan(40)

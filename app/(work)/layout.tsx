@@ -18,7 +18,13 @@ export default async function WorkLayout({ children }: { children: ReactNode }) 
   if (!frame) redirect('/sign-in')
   return (
     <>
-      <WorkBar name={frame.name} waitingCount={frame.waitingCount} isAdministrator={frame.isAdministrator} isDemo={frame.isDemo} signOut={leave} />
+      <WorkBar
+        name={frame.name}
+        waitingCount={frame.waitingCount}
+        isAdministrator={frame.isAdministrator}
+        isDemo={frame.isDemo}
+        signOut={leave}
+      />
       {children}
       <Caution />
     </>

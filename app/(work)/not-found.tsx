@@ -6,7 +6,9 @@ export default function WorkNotFound() {
       <div className="empty">
         <strong>It is not in your record.</strong>
         <span>The number may be mistyped, or it is not yours to read.</span>
-        <Link className="button" href="/repairs">To the repairs</Link>
+        <Link className="button" href="/repairs">
+          To the repairs
+        </Link>
       </div>
     </main>
   )

@@ -25,30 +25,90 @@ export function FormField({ spec, control, under }: { spec: FieldSpec; control: 
   const shared = { control, path, label: spec.label, hint: spec.hint, optional: spec.optional }
   const draw = (inner: FieldSpec, at: string) => <FormField spec={inner} control={control} under={at} />
   switch (spec.kind) {
-    case 'measured': return <MeasuredField {...shared} units={spec.units} />
-    case 'reading': return <MeasuredField {...shared} units={spec.units} special />
-    case 'text': return <TextField {...shared} />
-    case 'remark': return <TextField {...shared} long />
-    case 'day': return <TextField {...shared} type="date" />
-    case 'whole': return <WholeField {...shared} />
-    case 'moment': return <MomentField {...shared} />
-    case 'yes-no': return <ChoiceField {...shared} options={['yes', 'no']} />
-    case 'choice': return <ChoiceField {...shared} options={spec.options} shown={(option) => UNIT_WORDS[option] ?? option} />
-    case 'clock': return <ClockField {...shared} />
-    case 'person': return <SelectField {...shared} options={persons} />
-    case 'batch': return <SelectField {...shared} options={batches.filter((batch) => spec.roles.some((role) => role === batch.role))} />
-    case 'instrument': return <SelectField {...shared} options={instruments.filter((one) => spec.measures.length === 0 || one.measures.length === 0 || spec.measures.some((unit) => one.measures.includes(unit)))} />
-    case 'marks': return <MarksSlot spec={spec} control={control} path={path} />
-    case 'chalk-grid': return <ChalkGridField {...shared} />
-    case 'measured-list': return <ListField {...shared} draw={draw} each={spec.label} addLabel={spec.addLabel} atLeast={spec.optional ? 0 : 1} of={[{ kind: 'measured', name: '', label: spec.label, units: spec.units }]} />
-    case 'text-list': return <ListField {...shared} draw={draw} each={spec.label} addLabel={spec.addLabel} atLeast={0} of={[{ kind: 'text', name: '', label: spec.label }]} />
-    case 'list': return <ListField {...shared} draw={draw} each={spec.each} addLabel={spec.addLabel} atLeast={spec.atLeast} of={spec.of} />
-    case 'variant': return <VariantField spec={spec} control={control} path={path} draw={draw} />
+    case 'measured':
+      return <MeasuredField {...shared} units={spec.units} />
+    case 'reading':
+      return <MeasuredField {...shared} units={spec.units} special />
+    case 'text':
+      return <TextField {...shared} />
+    case 'remark':
+      return <TextField {...shared} long />
+    case 'day':
+      return <TextField {...shared} type="date" />
+    case 'whole':
+      return <WholeField {...shared} />
+    case 'moment':
+      return <MomentField {...shared} />
+    case 'yes-no':
+      return <ChoiceField {...shared} options={['yes', 'no']} />
+    case 'choice':
+      return <ChoiceField {...shared} options={spec.options} shown={(option) => UNIT_WORDS[option] ?? option} />
+    case 'clock':
+      return <ClockField {...shared} />
+    case 'person':
+      return <SelectField {...shared} options={persons} />
+    case 'batch':
+      return (
+        <SelectField {...shared} options={batches.filter((batch) => spec.roles.some((role) => role === batch.role))} />
+      )
+    case 'instrument':
+      return (
+        <SelectField
+          {...shared}
+          options={instruments.filter(
+            (one) =>
+              spec.measures.length === 0 ||
+              one.measures.length === 0 ||
+              spec.measures.some((unit) => one.measures.includes(unit)),
+          )}
+        />
+      )
+    case 'marks':
+      return <MarksSlot spec={spec} control={control} path={path} />
+    case 'chalk-grid':
+      return <ChalkGridField {...shared} />
+    case 'measured-list':
+      return (
+        <ListField
+          {...shared}
+          draw={draw}
+          each={spec.label}
+          addLabel={spec.addLabel}
+          atLeast={spec.optional ? 0 : 1}
+          of={[{ kind: 'measured', name: '', label: spec.label, units: spec.units }]}
+        />
+      )
+    case 'text-list':
+      return (
+        <ListField
+          {...shared}
+          draw={draw}
+          each={spec.label}
+          addLabel={spec.addLabel}
+          atLeast={0}
+          of={[{ kind: 'text', name: '', label: spec.label }]}
+        />
+      )
+    case 'list':
+      return (
+        <ListField
+          {...shared}
+          draw={draw}
+          each={spec.each}
+          addLabel={spec.addLabel}
+          atLeast={spec.atLeast}
+          of={spec.of}
+        />
+      )
+    case 'variant':
+      return <VariantField spec={spec} control={control} path={path} draw={draw} />
     case 'group':
       return (
         <fieldset className="group">
           <legend>{spec.label}</legend>
-          {spec.of.map((inner) => <FormField key={inner.name} spec={inner} control={control} under={path} />)}
+          {spec.of.map((inner) => (
+            <FormField key={inner.name} spec={inner} control={control} under={path} />
+          ))}
         </fieldset>
       )
   }

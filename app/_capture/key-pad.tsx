@@ -1,9 +1,28 @@
 'use client'
 
 /** Large keys for one gloved thumb. Each press is one character; nothing repeats and nothing hovers. */
-export function KeyPad({ press, disabledSpecial = false }: { press: (key: string) => void; disabledSpecial?: boolean }) {
+export function KeyPad({
+  press,
+  disabledSpecial = false,
+}: {
+  press: (key: string) => void
+  disabledSpecial?: boolean
+}) {
   const key = (name: string, label: string, className = 'key', shown = label) => (
-    <button key={name} type="button" className={className} aria-label={label} onPointerDown={(event) => { event.preventDefault(); navigator.vibrate?.(8); press(name) }} onClick={(event) => { if (event.detail === 0) press(name) }}>
+    <button
+      key={name}
+      type="button"
+      className={className}
+      aria-label={label}
+      onPointerDown={(event) => {
+        event.preventDefault()
+        navigator.vibrate?.(8)
+        press(name)
+      }}
+      onClick={(event) => {
+        if (event.detail === 0) press(name)
+      }}
+    >
       {shown}
     </button>
   )

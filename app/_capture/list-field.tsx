@@ -1,18 +1,37 @@
 'use client'
 import { Fragment, type ReactNode } from 'react'
-import { useController, type Control, type FieldValues } from 'react-hook-form'
+import { type Control, type FieldValues, useController } from 'react-hook-form'
 import type { FieldSpec } from '@/lib/capture/forms/field-spec'
 import { messageOf } from './field-shell'
 
 /** A list that grows by a tap. Items keep their own drafts; taking one away asks for no default in its place. */
-export function ListField({ control, path, label, hint, each, addLabel, atLeast, of, draw }: {
-  control: Control<FieldValues>; path: string; label: string; hint?: string | undefined; each: string; addLabel: string; atLeast: number; of: readonly FieldSpec[]; draw: (spec: FieldSpec, under: string) => ReactNode
+export function ListField({
+  control,
+  path,
+  label,
+  hint,
+  each,
+  addLabel,
+  atLeast,
+  of,
+  draw,
+}: {
+  control: Control<FieldValues>
+  path: string
+  label: string
+  hint?: string | undefined
+  each: string
+  addLabel: string
+  atLeast: number
+  of: readonly FieldSpec[]
+  draw: (spec: FieldSpec, under: string) => ReactNode
 }) {
   const { field, fieldState } = useController({ control, name: path })
   const present: unknown[] = Array.isArray(field.value) ? field.value : []
   const isPlain = of.length === 1 && of[0]?.name === ''
   const blank = isPlain ? undefined : {}
-  const shown = present.length < atLeast ? [...present, ...Array.from({ length: atLeast - present.length }, () => blank)] : present
+  const shown =
+    present.length < atLeast ? [...present, ...Array.from({ length: atLeast - present.length }, () => blank)] : present
   const message = present.length === 0 ? messageOf(fieldState.error) : null
   return (
     <fieldset className="field">
@@ -22,15 +41,36 @@ export function ListField({ control, path, label, hint, each, addLabel, atLeast,
         // Items have no identity of their own before they are saved: the place is what the person sees.
         // biome-ignore lint/suspicious/noArrayIndexKey: see above
         <fieldset key={place} className={isPlain ? 'field' : 'group'}>
-          {isPlain ? null : <legend>{each} {place + 1}</legend>}
-          {of.map((inner) => <Fragment key={inner.name}>{draw(isPlain ? { ...inner, label: `${each} ${place + 1}` } : inner, `${path}.${place}`)}</Fragment>)}
+          {isPlain ? null : (
+            <legend>
+              {each} {place + 1}
+            </legend>
+          )}
+          {of.map((inner) => (
+            <Fragment key={inner.name}>
+              {draw(isPlain ? { ...inner, label: `${each} ${place + 1}` } : inner, `${path}.${place}`)}
+            </Fragment>
+          ))}
           {shown.length > atLeast ? (
-            <button type="button" className="button plain" aria-label={`Take away: ${each} ${place + 1}`} onClick={() => field.onChange(shown.filter((__, other) => other !== place))}>Take away</button>
+            <button
+              type="button"
+              className="button plain"
+              aria-label={`Take away: ${each} ${place + 1}`}
+              onClick={() => field.onChange(shown.filter((__, other) => other !== place))}
+            >
+              Take away
+            </button>
           ) : null}
         </fieldset>
       ))}
-      {message ? <p className="wrong" role="alert">At least {atLeast} is needed.</p> : null}
-      <button type="button" className="button plain" onClick={() => field.onChange([...shown, blank])}>{addLabel}</button>
+      {message ? (
+        <p className="wrong" role="alert">
+          At least {atLeast} is needed.
+        </p>
+      ) : null}
+      <button type="button" className="button plain" onClick={() => field.onChange([...shown, blank])}>
+        {addLabel}
+      </button>
     </fieldset>
   )
 }

@@ -1,8 +1,8 @@
 'use client'
 import { useCallback, useEffect, useMemo, useRef, useState } from 'react'
-import { useController, type Control, type FieldValues } from 'react-hook-form'
+import { type Control, type FieldValues, useController } from 'react-hook-form'
 import type { MarkShape } from '@/lib/capture/mark-shape'
-import { showReading, showUnit, type Reading, type Unit } from '@/lib/domain/reading'
+import { type Reading, showReading, showUnit, type Unit } from '@/lib/domain/reading'
 import type { MarkedReading } from '@/lib/domain/records/common'
 import { momentOf } from '@/lib/domain/time'
 import { useCapture } from './capture-context'
@@ -13,8 +13,22 @@ import { SpecialValue } from './special-value'
 import { KEYED, useKeyedMarks } from './use-keyed-marks'
 
 /** A chalk grid keyed from mark to mark with Enter or the thumb's own keys. Never filled beforehand. */
-export function MarksField({ control, path, label, shape, unit, quantity, failing }: {
-  control: Control<FieldValues>; path: string; label: string; shape: MarkShape; unit: Unit; quantity: string; failing: ReadonlySet<string>
+export function MarksField({
+  control,
+  path,
+  label,
+  shape,
+  unit,
+  quantity,
+  failing,
+}: {
+  control: Control<FieldValues>
+  path: string
+  label: string
+  shape: MarkShape
+  unit: Unit
+  quantity: string
+  failing: ReadonlySet<string>
 }) {
   const { utcOffset } = useCapture()
   const { field, fieldState } = useController({ control, name: path })
@@ -24,46 +38,123 @@ export function MarksField({ control, path, label, shape, unit, quantity, failin
   const { current, typed, problem, go, press, special } = useKeyedMarks(order, value, field.onChange, unit, stamp)
   const [isChoosing, setChoosing] = useState(false)
   const cells = useRef(new Map<string, HTMLButtonElement>())
-  useEffect(() => { if (current) cells.current.get(current)?.focus({ preventScroll: true }) }, [current])
+  useEffect(() => {
+    if (current) cells.current.get(current)?.focus({ preventScroll: true })
+  }, [current])
   const readings = new Map(value.map((one) => [one.mark, one.reading]))
   const tap = (key: string) => (key === 'special' ? setChoosing(true) : press(key))
   const message = messageOf(fieldState.error)
   const hasHeads = shape.columns.some((column) => column !== '')
   return (
     <fieldset className="field" data-marks={path}>
-      <legend className="label">{label} <span className="quiet">({showUnit(unit)})</span></legend>
+      <legend className="label">
+        {label} <span className="quiet">({showUnit(unit)})</span>
+      </legend>
       <div
-        className="keyed-grid" role="group" aria-label={label}
+        className="keyed-grid"
+        role="group"
+        aria-label={label}
         style={{ gridTemplateColumns: `${hasHeads ? '34px ' : ''}repeat(${shape.columns.length}, minmax(0, 1fr))` }}
         onKeyDown={(event) => {
           if (event.ctrlKey || event.metaKey || event.altKey || event.key === 'Tab') return
-          if (KEYED.test(event.key) || event.key === 'Enter' || event.key === 'Backspace') { event.preventDefault(); press(event.key) }
-          else if (/^Arrow/.test(event.key) && current) { const width = shape.columns.length; const step = { ArrowLeft: -1, ArrowRight: 1, ArrowUp: -width, ArrowDown: width }[event.key] ?? 0; const next = order[order.indexOf(current) + step]; if (next) { event.preventDefault(); go(next) } }
+          if (KEYED.test(event.key) || event.key === 'Enter' || event.key === 'Backspace') {
+            event.preventDefault()
+            press(event.key)
+          } else if (/^Arrow/.test(event.key) && current) {
+            const width = shape.columns.length
+            const step = { ArrowLeft: -1, ArrowRight: 1, ArrowUp: -width, ArrowDown: width }[event.key] ?? 0
+            const next = order[order.indexOf(current) + step]
+            if (next) {
+              event.preventDefault()
+              go(next)
+            }
+          }
         }}
       >
-        {hasHeads ? <><span className="h" />{shape.columns.map((column) => <span key={column} className="h">{column}</span>)}</> : null}
+        {hasHeads ? (
+          <>
+            <span className="h" />
+            {shape.columns.map((column) => (
+              <span key={column} className="h">
+                {column}
+              </span>
+            ))}
+          </>
+        ) : null}
         {shape.marks.map((row, rowPlace) => [
-          hasHeads ? <span key={`row-${shape.rows[rowPlace]}`} className="h">{shape.rows[rowPlace]}</span> : null,
+          hasHeads ? (
+            <span key={`row-${shape.rows[rowPlace]}`} className="h">
+              {shape.rows[rowPlace]}
+            </span>
+          ) : null,
           ...row.map((mark) => {
             const reading = readings.get(mark)
             const isCurrent = current === mark
             return (
               <button
-                key={mark} type="button" ref={(node) => { if (node) cells.current.set(mark, node); else cells.current.delete(mark) }}
-                className={cellClass(reading, failing.has(mark), isCurrent && typed !== '')} aria-current={isCurrent} aria-label={`${mark}: ${reading ? showReading(reading) : 'no reading yet'}${failing.has(mark) ? ', outside the limit' : ''}`}
+                key={mark}
+                type="button"
+                ref={(node) => {
+                  if (node) cells.current.set(mark, node)
+                  else cells.current.delete(mark)
+                }}
+                className={cellClass(reading, failing.has(mark), isCurrent && typed !== '')}
+                aria-current={isCurrent}
+                aria-label={`${mark}: ${reading ? showReading(reading) : 'no reading yet'}${failing.has(mark) ? ', outside the limit' : ''}`}
                 onClick={() => go(mark)}
               >
-                {isCurrent && typed !== '' ? typed : reading ? showReading(reading) : hasHeads ? '–' : <small className="quiet">{mark}</small>}
+                {isCurrent && typed !== '' ? (
+                  typed
+                ) : reading ? (
+                  showReading(reading)
+                ) : hasHeads ? (
+                  '–'
+                ) : (
+                  <small className="quiet">{mark}</small>
+                )}
               </button>
             )
           }),
         ])}
       </div>
-      {problem ? <p className="wrong" role="alert">{problem}</p> : null}
-      {message ? <p className="wrong" role="alert">{value.length === 0 ? 'No mark has a reading yet.' : message}</p> : null}
+      {problem ? (
+        <p className="wrong" role="alert">
+          {problem}
+        </p>
+      ) : null}
+      {message ? (
+        <p className="wrong" role="alert">
+          {value.length === 0 ? 'No mark has a reading yet.' : message}
+        </p>
+      ) : null}
       <MarksTally quantity={quantity} readings={value} planned={order.length} failing={failing} />
-      {current !== null ? <div className="pad-dock"><p className="eyebrow" style={{ padding: '8px 14px 0', background: 'var(--band)' }} aria-live="polite">Mark {current}{typed !== '' ? `: ${typed}` : ''}</p><KeyPad press={tap} /></div> : <button type="button" className="button plain" onClick={() => go(order.find((mark) => !readings.has(mark)) ?? order[0] ?? null)}>Key the marks</button>}
-      {isChoosing && current !== null ? <SpecialValue mark={current} close={() => setChoosing(false)} choose={(reading: Reading) => { special(reading); setChoosing(false) }} /> : null}
+      {current !== null ? (
+        <div className="pad-dock">
+          <p className="eyebrow" style={{ padding: '8px 14px 0', background: 'var(--band)' }} aria-live="polite">
+            Mark {current}
+            {typed !== '' ? `: ${typed}` : ''}
+          </p>
+          <KeyPad press={tap} />
+        </div>
+      ) : (
+        <button
+          type="button"
+          className="button plain"
+          onClick={() => go(order.find((mark) => !readings.has(mark)) ?? order[0] ?? null)}
+        >
+          Key the marks
+        </button>
+      )}
+      {isChoosing && current !== null ? (
+        <SpecialValue
+          mark={current}
+          close={() => setChoosing(false)}
+          choose={(reading: Reading) => {
+            special(reading)
+            setChoosing(false)
+          }}
+        />
+      ) : null}
     </fieldset>
   )
 }

@@ -1,6 +1,6 @@
 'use client'
-import { useContext, useMemo, createContext } from 'react'
-import { useWatch, type Control, type FieldValues } from 'react-hook-form'
+import { createContext, useContext, useMemo } from 'react'
+import { type Control, type FieldValues, useWatch } from 'react-hook-form'
 import type { FieldSpec } from '@/lib/capture/forms/field-spec'
 import { fillerShape, numberedShape, stationShape } from '@/lib/capture/mark-shape'
 import type { Unit } from '@/lib/domain/reading'
@@ -13,21 +13,41 @@ export const FailingMarks = createContext<ReadonlyMap<string, ReadonlySet<string
 const NONE: ReadonlySet<string> = new Set()
 
 /** The marks of a field: laid out from the chalk grid, from the leak's clock position, or numbered to the count that the specification asks. */
-export function MarksSlot({ spec, control, path }: { spec: Extract<FieldSpec, { kind: 'marks' }>; control: Control<FieldValues>; path: string }) {
+export function MarksSlot({
+  spec,
+  control,
+  path,
+}: {
+  spec: Extract<FieldSpec, { kind: 'marks' }>
+  control: Control<FieldValues>
+  path: string
+}) {
   const { judge, grid, leakClock } = useCapture()
   const own: unknown = useWatch({ control, name: 'grid' })
   const scale: unknown = useWatch({ control, name: 'scale' })
   const failing = useContext(FailingMarks)
   const shape = useMemo(() => {
     if (spec.shape === 'filler') return leakClock ? fillerShape(leakClock) : null
-    if (spec.shape === 'numbered') return numberedShape(spec.prefix ?? 'M', countOf(judge.specification.body.criteria, spec.quantity))
+    if (spec.shape === 'numbered')
+      return numberedShape(spec.prefix ?? 'M', countOf(judge.specification.body.criteria, spec.quantity))
     const parsed = Grid.safeParse(own)
     const chalk = parsed.success ? parsed.data : grid
     return chalk ? stationShape(chalk) : null
   }, [spec, leakClock, judge, own, grid])
-  if (!shape) return <p className="note warn">The marks of “{spec.label}” come from point 01: lay out the chalk grid first.</p>
+  if (!shape)
+    return <p className="note warn">The marks of “{spec.label}” come from point 01: lay out the chalk grid first.</p>
   const unit: Unit = spec.quantity === 'hardness' && (scale === 'ShoreA' || scale === 'Barcol') ? scale : spec.unit
-  return <MarksField control={control} path={path} label={spec.label} shape={shape} unit={unit} quantity={spec.quantity} failing={failingOf(failing, spec.quantity)} />
+  return (
+    <MarksField
+      control={control}
+      path={path}
+      label={spec.label}
+      shape={shape}
+      unit={unit}
+      quantity={spec.quantity}
+      failing={failingOf(failing, spec.quantity)}
+    />
+  )
 }
 
 function failingOf(failing: ReadonlyMap<string, ReadonlySet<string>>, quantity: string): ReadonlySet<string> {
@@ -36,7 +56,10 @@ function failingOf(failing: ReadonlyMap<string, ReadonlySet<string>>, quantity: 
 }
 
 /** The count that the specification asks of a quantity; with no such criterion, one mark. */
-function countOf(criteria: readonly { rule: { kind: string; quantity?: string; atLeast?: number } }[], quantity: string): number {
+function countOf(
+  criteria: readonly { rule: { kind: string; quantity?: string; atLeast?: number } }[],
+  quantity: string,
+): number {
   const count = criteria.find((one) => one.rule.kind === 'count' && one.rule.quantity === quantity)
   return count?.rule.atLeast ?? 1
 }

@@ -1,6 +1,6 @@
 'use client'
 import { useId, useState } from 'react'
-import { useController, type Control, type FieldValues } from 'react-hook-form'
+import { type Control, type FieldValues, useController } from 'react-hook-form'
 import { parseReading, showUnit, type Unit } from '@/lib/domain/reading'
 import { FieldShell } from './field-shell'
 
@@ -12,8 +12,22 @@ const SPECIAL = [
 ] as const
 
 /** One measured value with its unit as read. The text stays as keyed; what cannot be read as a number is kept and named. */
-export function MeasuredField({ control, path, label, hint, optional, units, special = false }: {
-  control: Control<FieldValues>; path: string; label: string; hint?: string | undefined; optional?: boolean | undefined; units: readonly [Unit, ...Unit[]]; special?: boolean
+export function MeasuredField({
+  control,
+  path,
+  label,
+  hint,
+  optional,
+  units,
+  special = false,
+}: {
+  control: Control<FieldValues>
+  path: string
+  label: string
+  hint?: string | undefined
+  optional?: boolean | undefined
+  units: readonly [Unit, ...Unit[]]
+  special?: boolean
 }) {
   const id = useId()
   const { field, fieldState } = useController({ control, name: path })
@@ -29,15 +43,35 @@ export function MeasuredField({ control, path, label, hint, optional, units, spe
     <FieldShell id={id} label={label} hint={hint} optional={optional} error={fieldState.error} wrongText={kept?.text}>
       <div className="with-unit">
         <input
-          id={id} ref={field.ref} inputMode="decimal" autoComplete="off" enterKeyHint="next" disabled={isSpecial}
-          value={isSpecial ? '' : (kept?.text ?? '')} aria-invalid={fieldState.invalid} aria-describedby={`${id}-about`}
-          onChange={(event) => key(event.target.value, unit)} onBlur={field.onBlur}
+          id={id}
+          ref={field.ref}
+          inputMode="decimal"
+          autoComplete="off"
+          enterKeyHint="next"
+          disabled={isSpecial}
+          value={isSpecial ? '' : (kept?.text ?? '')}
+          aria-invalid={fieldState.invalid}
+          aria-describedby={`${id}-about`}
+          onChange={(event) => key(event.target.value, unit)}
+          onBlur={field.onBlur}
         />
         {units.length === 1 ? (
           <span>{showUnit(units[0])}</span>
         ) : (
-          <select aria-label={`Unit of ${label}`} value={unit} onChange={(event) => { const next = units.find((one) => one === event.target.value) ?? units[0]; setUnit(next); if (kept?.text) key(kept.text, next) }}>
-            {units.map((one) => <option key={one} value={one}>{showUnit(one)}</option>)}
+          <select
+            aria-label={`Unit of ${label}`}
+            value={unit}
+            onChange={(event) => {
+              const next = units.find((one) => one === event.target.value) ?? units[0]
+              setUnit(next)
+              if (kept?.text) key(kept.text, next)
+            }}
+          >
+            {units.map((one) => (
+              <option key={one} value={one}>
+                {showUnit(one)}
+              </option>
+            ))}
           </select>
         )}
       </div>
@@ -45,7 +79,11 @@ export function MeasuredField({ control, path, label, hint, optional, units, spe
         <div className="choice">
           {SPECIAL.map(([kind, word]) => (
             <label key={kind}>
-              <input type="checkbox" checked={kept?.kind === kind} onChange={(event) => field.onChange(event.target.checked ? { kind } : undefined)} />
+              <input
+                type="checkbox"
+                checked={kept?.kind === kind}
+                onChange={(event) => field.onChange(event.target.checked ? { kind } : undefined)}
+              />
               {word}
             </label>
           ))}

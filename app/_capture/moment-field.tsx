@@ -1,6 +1,6 @@
 'use client'
 import { useId, useState } from 'react'
-import { useController, type Control, type FieldValues } from 'react-hook-form'
+import { type Control, type FieldValues, useController } from 'react-hook-form'
 import { dayOf, Moment, showMoment } from '@/lib/domain/time'
 import { useCapture } from './capture-context'
 import { FieldShell } from './field-shell'
@@ -9,7 +9,19 @@ import { readNow } from './read-now'
 type Keying = { day: string; clock: string }
 
 /** A time, stamped by a tap or keyed. Keying keeps the site's UTC offset; an earlier time makes the entry a late one. */
-export function MomentField({ control, path, label, hint, optional }: { control: Control<FieldValues>; path: string; label: string; hint?: string | undefined; optional?: boolean | undefined }) {
+export function MomentField({
+  control,
+  path,
+  label,
+  hint,
+  optional,
+}: {
+  control: Control<FieldValues>
+  path: string
+  label: string
+  hint?: string | undefined
+  optional?: boolean | undefined
+}) {
   const id = useId()
   const { utcOffset, clockKind } = useCapture()
   const { field, fieldState } = useController({ control, name: path })
@@ -22,24 +34,72 @@ export function MomentField({ control, path, label, hint, optional }: { control:
   }
   const openKeys = async () => {
     if (keying) return setKeying(null)
-    setKeying(value === '' ? { day: dayOf(await readNow(utcOffset, clockKind)), clock: '' } : { day: dayOf(value), clock: value.slice(11, 19) })
+    setKeying(
+      value === ''
+        ? { day: dayOf(await readNow(utcOffset, clockKind)), clock: '' }
+        : { day: dayOf(value), clock: value.slice(11, 19) },
+    )
   }
   return (
     <FieldShell id={id} as="fieldset" label={label} hint={hint} optional={optional} error={fieldState.error}>
       <div className="row">
-        <button type="button" className="button" ref={field.ref} aria-label={`Stamp now: ${label}`} onClick={async () => { setKeying(null); field.onChange(await readNow(utcOffset, clockKind)) }}>
+        <button
+          type="button"
+          className="button"
+          ref={field.ref}
+          aria-label={`Stamp now: ${label}`}
+          onClick={async () => {
+            setKeying(null)
+            field.onChange(await readNow(utcOffset, clockKind))
+          }}
+        >
           Now
         </button>
-        <button type="button" className="button plain" aria-expanded={keying !== null} aria-label={`Key the time: ${label}`} onClick={openKeys}>
+        <button
+          type="button"
+          className="button plain"
+          aria-expanded={keying !== null}
+          aria-label={`Key the time: ${label}`}
+          onClick={openKeys}
+        >
           Key it
         </button>
         <output className="nowrap">{value === '' ? 'no time yet' : showMoment(value)}</output>
-        {value !== '' && optional ? <button type="button" className="button plain" aria-label={`Clear: ${label}`} onClick={() => { setKeying(null); field.onChange(undefined) }}>Clear</button> : null}
+        {value !== '' && optional ? (
+          <button
+            type="button"
+            className="button plain"
+            aria-label={`Clear: ${label}`}
+            onClick={() => {
+              setKeying(null)
+              field.onChange(undefined)
+            }}
+          >
+            Clear
+          </button>
+        ) : null}
       </div>
       {keying ? (
         <div className="row">
-          <label className="field">Day<input type="date" aria-label={`Day: ${label}`} value={keying.day} onChange={(event) => key({ ...keying, day: event.target.value })} /></label>
-          <label className="field">Time<input type="time" step={1} aria-label={`Time: ${label}`} value={keying.clock} onChange={(event) => key({ ...keying, clock: event.target.value })} /></label>
+          <label className="field">
+            Day
+            <input
+              type="date"
+              aria-label={`Day: ${label}`}
+              value={keying.day}
+              onChange={(event) => key({ ...keying, day: event.target.value })}
+            />
+          </label>
+          <label className="field">
+            Time
+            <input
+              type="time"
+              step={1}
+              aria-label={`Time: ${label}`}
+              value={keying.clock}
+              onChange={(event) => key({ ...keying, clock: event.target.value })}
+            />
+          </label>
           <span className="quiet">{utcOffset}</span>
         </div>
       ) : null}

@@ -1,4 +1,4 @@
-import { momentOf, type Moment } from '@/lib/domain/time'
+import { type Moment, momentOf } from '@/lib/domain/time'
 
 /**
  * The time now as a moment with the site's offset. A real store takes the device's own clock, as it is; a demonstration or test asks the
@@ -9,7 +9,8 @@ export async function readNow(utcOffset: string, kind: 'real' | 'demo' | 'test')
     try {
       const reply = await fetch('/api/clock', { cache: 'no-store', signal: AbortSignal.timeout(3000) })
       const body: unknown = await reply.json()
-      if (body !== null && typeof body === 'object' && 'now' in body && typeof body.now === 'string') return momentOf(Date.parse(body.now), utcOffset)
+      if (body !== null && typeof body === 'object' && 'now' in body && typeof body.now === 'string')
+        return momentOf(Date.parse(body.now), utcOffset)
     } catch (cause) {
       if (!(cause instanceof DOMException || cause instanceof TypeError || cause instanceof SyntaxError)) throw cause
     }

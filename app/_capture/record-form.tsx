@@ -2,7 +2,7 @@
 import { zodResolver } from '@hookform/resolvers/zod'
 import { useRouter } from 'next/navigation'
 import { useCallback, useMemo, useState } from 'react'
-import { useForm, useWatch, type FieldValues } from 'react-hook-form'
+import { type FieldValues, useForm, useWatch } from 'react-hook-form'
 import { RefusalNote } from '@/app/_ui/refusal-note'
 import { draftKey } from '@/lib/capture/draft-store'
 import { FORMS } from '@/lib/capture/forms/form-table'
@@ -10,27 +10,54 @@ import { observedIn } from '@/lib/capture/observed-in'
 import { settledPart } from '@/lib/capture/settled-part'
 import { PersonId } from '@/lib/domain/facts/fact'
 import { PointRecord, type RecordType } from '@/lib/domain/records/record'
-import { minutesBetween, momentOf, type Moment } from '@/lib/domain/time'
-import { CaptureProvider, type CaptureContext } from './capture-context'
+import { type Moment, minutesBetween, momentOf } from '@/lib/domain/time'
+import { type CaptureContext, CaptureProvider } from './capture-context'
 import { FormField } from './form-field'
 import { LateEntry, type LateReason } from './late-entry'
 import { LiveVerdicts } from './live-verdicts'
 import { FailingMarks } from './marks-slot'
 import { readNow } from './read-now'
-import { saveRecord, type SaveTarget, type SaveRefusal } from './save-record'
+import { type SaveRefusal, type SaveTarget, saveRecord } from './save-record'
 import { TimerStrip } from './timer-strip'
 import { useDraft } from './use-draft'
 import { useLiveVerdicts } from './use-live-verdicts'
 
-export type RecordFormProps = { type: RecordType; target: SaveTarget; context: CaptureContext; tenant: string; me: string; back: string; initial?: PointRecord; replaces?: string }
+export type RecordFormProps = {
+  type: RecordType
+  target: SaveTarget
+  context: CaptureContext
+  tenant: string
+  me: string
+  back: string
+  initial?: PointRecord
+  replaces?: string
+}
 
 /** The form of one record: one zod schema from form to fact, verdicts while keying, a draft kept on this device. */
 export function RecordForm({ type, target, context, tenant, me, back, initial, replaces }: RecordFormProps) {
   const spec = FORMS[type]
   const router = useRouter()
-  const blank = useMemo<FieldValues>(() => ({ ...(initial ?? { type, ...emptyLists(type, context) }) }), [initial, type, context])
-  const form = useForm<FieldValues>({ resolver: zodResolver(PointRecord as never) as never, defaultValues: blank, mode: 'onTouched' })
-  const { restoredAt, isRefused, drop, restart } = useDraft(form, draftKey({ tenant, person: me, repair: target.repair, point: target.point, attempt: target.attempt, type, of: replaces ?? 'new' }))
+  const blank = useMemo<FieldValues>(
+    () => ({ ...(initial ?? { type, ...emptyLists(type, context) }) }),
+    [initial, type, context],
+  )
+  const form = useForm<FieldValues>({
+    resolver: zodResolver(PointRecord as never) as never,
+    defaultValues: blank,
+    mode: 'onTouched',
+  })
+  const { restoredAt, isRefused, drop, restart } = useDraft(
+    form,
+    draftKey({
+      tenant,
+      person: me,
+      repair: target.repair,
+      point: target.point,
+      attempt: target.attempt,
+      type,
+      of: replaces ?? 'new',
+    }),
+  )
   const values = useWatch({ control: form.control }) as FieldValues
   const [refusal, setRefusal] = useState<SaveRefusal | null>(null)
   const [late, setLate] = useState<LateReason>({ reason: '', source: 'memory' })
@@ -39,32 +66,84 @@ export function RecordForm({ type, target, context, tenant, me, back, initial, r
   const draft = useMemo(() => settledPart(type, values), [values, type])
   const observed = observedIn(spec, values) ?? momentOf(Date.parse(context.judge.asOf), context.utcOffset)
   const { results, failing } = useLiveVerdicts(context.judge, draft, observed, PersonId.parse(me), replaces ?? null)
-  const save = useCallback(async (record: PointRecord) => {
-    const now: Moment = await readNow(context.utcOffset, context.clockKind)
-    const at = observedIn(spec, record) ?? now
-    if (minutesBetween(at, now) > context.lateAfterMinutes && late.reason.trim().length < 3) return setNeedsLate(true)
-    const refused = await saveRecord({ target, record, observedAt: replaces ? now : at, enteredAt: now, late: !replaces && minutesBetween(at, now) > context.lateAfterMinutes ? late : null, ...(replaces && initial ? { replaces, was: initial, reason } : {}) })
-    if (refused) return setRefusal(refused)
-    drop()
-    router.push(back)
-    router.refresh()
-  }, [back, context, drop, initial, late, reason, replaces, router, spec, target])
+  const save = useCallback(
+    async (record: PointRecord) => {
+      const now: Moment = await readNow(context.utcOffset, context.clockKind)
+      const at = observedIn(spec, record) ?? now
+      if (minutesBetween(at, now) > context.lateAfterMinutes && late.reason.trim().length < 3) return setNeedsLate(true)
+      const refused = await saveRecord({
+        target,
+        record,
+        observedAt: replaces ? now : at,
+        enteredAt: now,
+        late: !replaces && minutesBetween(at, now) > context.lateAfterMinutes ? late : null,
+        ...(replaces && initial ? { replaces, was: initial, reason } : {}),
+      })
+      if (refused) return setRefusal(refused)
+      drop()
+      router.push(back)
+      router.refresh()
+    },
+    [back, context, drop, initial, late, reason, replaces, router, spec, target],
+  )
   const { isSubmitting, submitCount, isValid } = form.formState
   return (
     <CaptureProvider value={context}>
       <FailingMarks value={failing}>
-        <form className="form" noValidate onSubmit={form.handleSubmit((record) => save(record as unknown as PointRecord))}>
-          {restoredAt ? <div className="note"><strong>Your draft is back.</strong><span>Kept on this device at {new Date(restoredAt).toLocaleTimeString('en-GB', { hour: '2-digit', minute: '2-digit' })}.</span><button type="button" className="button plain" onClick={() => restart(blank)}>Start afresh</button></div> : null}
-          {isRefused ? <p className="note refused" role="alert"><strong>This device refuses to keep drafts.</strong> What you key is lost if the page closes: save often, or free some storage.</p> : null}
+        <form
+          className="form"
+          noValidate
+          onSubmit={form.handleSubmit((record) => save(record as unknown as PointRecord))}
+        >
+          {restoredAt ? (
+            <div className="note">
+              <strong>Your draft is back.</strong>
+              <span>
+                Kept on this device at{' '}
+                {new Date(restoredAt).toLocaleTimeString('en-GB', { hour: '2-digit', minute: '2-digit' })}.
+              </span>
+              <button type="button" className="button plain" onClick={() => restart(blank)}>
+                Start afresh
+              </button>
+            </div>
+          ) : null}
+          {isRefused ? (
+            <p className="note refused" role="alert">
+              <strong>This device refuses to keep drafts.</strong> What you key is lost if the page closes: save often,
+              or free some storage.
+            </p>
+          ) : null}
           {spec.timer ? <TimerStrip spec={spec} values={values} context={context} /> : null}
-          {spec.fields.map((field) => <FormField key={field.name} spec={field} control={form.control} under="" />)}
-          <section className="sheet"><h2>Against the specification</h2><LiveVerdicts results={results} /></section>
+          {spec.fields.map((field) => (
+            <FormField key={field.name} spec={field} control={form.control} under="" />
+          ))}
+          <section className="sheet">
+            <h2>Against the specification</h2>
+            <LiveVerdicts results={results} />
+          </section>
           {needsLate ? <LateEntry value={late} change={setLate} /> : null}
-          {replaces ? <label className="field"><span className="label">Reason of the correction</span><span className="hint">For an error in what was keyed only. A second measurement is a new record.</span><textarea value={reason} onChange={(event) => setReason(event.target.value)} /></label> : null}
+          {replaces ? (
+            <label className="field">
+              <span className="label">Reason of the correction</span>
+              <span className="hint">For an error in what was keyed only. A second measurement is a new record.</span>
+              <textarea value={reason} onChange={(event) => setReason(event.target.value)} />
+            </label>
+          ) : null}
           {refusal ? <RefusalNote refusal={refusal} /> : null}
-          {submitCount > 0 && !isValid ? <p className="note refused" role="alert"><strong>Not saved yet.</strong> Some fields above are missing or cannot be read. Nothing is lost: the draft stays here.</p> : null}
+          {submitCount > 0 && !isValid ? (
+            <p className="note refused" role="alert">
+              <strong>Not saved yet.</strong> Some fields above are missing or cannot be read. Nothing is lost: the
+              draft stays here.
+            </p>
+          ) : null}
           <div className="save-dock">
-            <button type="submit" className="button" disabled={isSubmitting || (replaces !== undefined && reason.trim().length < 3)}>{isSubmitting ? 'Saving' : replaces ? 'Save the correction' : 'Save to the record'}</button>
+            <button
+              type="submit"
+              className="button"
+              disabled={isSubmitting || (replaces !== undefined && reason.trim().length < 3)}
+            >
+              {isSubmitting ? 'Saving' : replaces ? 'Save the correction' : 'Save to the record'}
+            </button>
           </div>
         </form>
       </FailingMarks>
@@ -76,7 +155,8 @@ export function RecordForm({ type, target, context, tenant, me, back, initial, r
 function emptyLists(type: RecordType, context: CaptureContext): FieldValues {
   const values: FieldValues = {}
   for (const field of FORMS[type].fields) {
-    if (field.kind === 'marks' || field.kind === 'text-list' || (field.kind === 'list' && field.atLeast === 0)) values[field.name] = []
+    if (field.kind === 'marks' || field.kind === 'text-list' || (field.kind === 'list' && field.atLeast === 0))
+      values[field.name] = []
     if (field.kind === 'chalk-grid' && context.grid) values[field.name] = context.grid
   }
   return values

@@ -1,22 +1,45 @@
 'use client'
 import { useId } from 'react'
-import { useController, type Control, type FieldValues } from 'react-hook-form'
+import { type Control, type FieldValues, useController } from 'react-hook-form'
 import { FieldShell } from './field-shell'
 
-type Props = { control: Control<FieldValues>; path: string; label: string; hint?: string | undefined; optional?: boolean | undefined }
+type Props = {
+  control: Control<FieldValues>
+  path: string
+  label: string
+  hint?: string | undefined
+  optional?: boolean | undefined
+}
 
 /** A line or a paragraph of text. Empty is absent, never an empty string. */
-export function TextField({ control, path, label, hint, optional, long = false, type = 'text' }: Props & { long?: boolean; type?: 'text' | 'date' }) {
+export function TextField({
+  control,
+  path,
+  label,
+  hint,
+  optional,
+  long = false,
+  type = 'text',
+}: Props & { long?: boolean; type?: 'text' | 'date' }) {
   const id = useId()
   const { field, fieldState } = useController({ control, name: path })
   const text = typeof field.value === 'string' ? field.value : ''
   const shared = {
-    id, value: text, onBlur: field.onBlur, 'aria-invalid': fieldState.invalid, 'aria-describedby': `${id}-about`,
-    onChange: (event: { target: { value: string } }) => field.onChange(event.target.value === '' ? undefined : event.target.value),
+    id,
+    value: text,
+    onBlur: field.onBlur,
+    'aria-invalid': fieldState.invalid,
+    'aria-describedby': `${id}-about`,
+    onChange: (event: { target: { value: string } }) =>
+      field.onChange(event.target.value === '' ? undefined : event.target.value),
   }
   return (
     <FieldShell id={id} label={label} hint={hint} optional={optional} error={fieldState.error}>
-      {long ? <textarea {...shared} ref={field.ref} /> : <input {...shared} ref={field.ref} type={type} autoComplete="off" />}
+      {long ? (
+        <textarea {...shared} ref={field.ref} />
+      ) : (
+        <input {...shared} ref={field.ref} type={type} autoComplete="off" />
+      )}
     </FieldShell>
   )
 }
@@ -29,15 +52,33 @@ export function WholeField({ control, path, label, hint, optional }: Props) {
   return (
     <FieldShell id={id} label={label} hint={hint} optional={optional} error={fieldState.error} wrongText={shown}>
       <input
-        id={id} ref={field.ref} inputMode="numeric" autoComplete="off" value={shown} onBlur={field.onBlur} aria-invalid={fieldState.invalid} aria-describedby={`${id}-about`}
-        onChange={(event) => { const text = event.target.value.trim(); field.onChange(text === '' ? undefined : /^\d{1,4}$/.test(text) ? Number(text) : text) }}
+        id={id}
+        ref={field.ref}
+        inputMode="numeric"
+        autoComplete="off"
+        value={shown}
+        onBlur={field.onBlur}
+        aria-invalid={fieldState.invalid}
+        aria-describedby={`${id}-about`}
+        onChange={(event) => {
+          const text = event.target.value.trim()
+          field.onChange(text === '' ? undefined : /^\d{1,4}$/.test(text) ? Number(text) : text)
+        }}
       />
     </FieldShell>
   )
 }
 
 /** One of a few words; nothing is chosen beforehand. */
-export function ChoiceField({ control, path, label, hint, optional, options, shown }: Props & { options: readonly string[]; shown?: (option: string) => string }) {
+export function ChoiceField({
+  control,
+  path,
+  label,
+  hint,
+  optional,
+  options,
+  shown,
+}: Props & { options: readonly string[]; shown?: (option: string) => string }) {
   const id = useId()
   const { field, fieldState } = useController({ control, name: path })
   return (
@@ -46,7 +87,11 @@ export function ChoiceField({ control, path, label, hint, optional, options, sho
         {options.map((option, place) => (
           <label key={option}>
             <input
-              type={optional ? 'checkbox' : 'radio'} name={`${id}-choice`} ref={place === 0 ? field.ref : undefined} checked={field.value === option} onBlur={field.onBlur}
+              type={optional ? 'checkbox' : 'radio'}
+              name={`${id}-choice`}
+              ref={place === 0 ? field.ref : undefined}
+              checked={field.value === option}
+              onBlur={field.onBlur}
               onChange={(event) => field.onChange(event.target.checked ? option : undefined)}
             />
             {shown ? shown(option) : option}
@@ -65,18 +110,35 @@ export function ClockField(props: Props) {
 }
 
 /** One of a longer list, by its name. */
-export function SelectField({ control, path, label, hint, optional, options }: Props & { options: readonly { id: string; label: string; note?: string; isBarred?: boolean }[] }) {
+export function SelectField({
+  control,
+  path,
+  label,
+  hint,
+  optional,
+  options,
+}: Props & { options: readonly { id: string; label: string; note?: string; isBarred?: boolean }[] }) {
   const id = useId()
   const { field, fieldState } = useController({ control, name: path })
   const chosen = options.find((option) => option.id === field.value)
   return (
     <FieldShell id={id} label={label} hint={hint} optional={optional} error={fieldState.error}>
       <select
-        id={id} ref={field.ref} value={typeof field.value === 'string' ? field.value : ''} onBlur={field.onBlur} aria-invalid={fieldState.invalid} aria-describedby={`${id}-about`}
+        id={id}
+        ref={field.ref}
+        value={typeof field.value === 'string' ? field.value : ''}
+        onBlur={field.onBlur}
+        aria-invalid={fieldState.invalid}
+        aria-describedby={`${id}-about`}
         onChange={(event) => field.onChange(event.target.value === '' ? undefined : event.target.value)}
       >
         <option value="">Choose</option>
-        {options.map((option) => <option key={option.id} value={option.id}>{option.label}{option.isBarred ? ' (barred)' : ''}</option>)}
+        {options.map((option) => (
+          <option key={option.id} value={option.id}>
+            {option.label}
+            {option.isBarred ? ' (barred)' : ''}
+          </option>
+        ))}
       </select>
       {chosen?.note ? <span className={chosen.isBarred ? 'wrong' : 'hint'}>{chosen.note}</span> : null}
       {options.length === 0 ? <span className="hint">None is registered yet.</span> : null}

@@ -27,10 +27,13 @@ export function useDraft(form: UseFormReturn<FieldValues>, key: string) {
     dropDraft(localStorage, key)
     setRestoredAt(null)
   }, [key])
-  const restart = useCallback((blank: FieldValues) => {
-    dropDraft(localStorage, key)
-    setRestoredAt(null)
-    form.reset(blank)
-  }, [form, key])
+  const restart = useCallback(
+    (blank: FieldValues) => {
+      dropDraft(localStorage, key)
+      setRestoredAt(null)
+      form.reset(blank)
+    },
+    [form, key],
+  )
   return { restoredAt, isRefused, drop, restart }
 }

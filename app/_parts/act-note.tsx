@@ -9,21 +9,27 @@ export function useAct() {
   const router = useRouter()
   const [refusal, setRefusal] = useState<ShownRefusal | null>(null)
   const [isBusy, setBusy] = useState(false)
-  const run = useCallback(async (act: () => Promise<Result<unknown, { code: string }>>): Promise<boolean> => {
-    setBusy(true)
-    setRefusal(null)
-    try {
-      const answer = await act()
-      if (!answer.ok) { setRefusal(answer.error as ShownRefusal); return false }
-      router.refresh()
-      return true
-    } catch (cause) {
-      if (!(cause instanceof Error)) throw cause
-      setRefusal({ code: 'no-answer' })
-      return false
-    } finally {
-      setBusy(false)
-    }
-  }, [router])
+  const run = useCallback(
+    async (act: () => Promise<Result<unknown, { code: string }>>): Promise<boolean> => {
+      setBusy(true)
+      setRefusal(null)
+      try {
+        const answer = await act()
+        if (!answer.ok) {
+          setRefusal(answer.error as ShownRefusal)
+          return false
+        }
+        router.refresh()
+        return true
+      } catch (cause) {
+        if (!(cause instanceof Error)) throw cause
+        setRefusal({ code: 'no-answer' })
+        return false
+      } finally {
+        setBusy(false)
+      }
+    },
+    [router],
+  )
   return { run, refusal, isBusy }
 }

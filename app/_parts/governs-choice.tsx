@@ -15,10 +15,25 @@ export function GovernsChoice({ view }: { view: PointView }) {
           <span>{conflict.text}</span>
           {view.roles.includes('inspector') ? (
             <GovernsForm
-              stream={state.stream} point={point.no} attempt={attempt.attempt} act={chooseGovernsAction}
-              records={conflict.facts.flatMap((id) => { const one = attempt.records.find((each) => each.fact.id === id); return one ? [{ id, label: `${names[one.fact.observedBy] ?? one.fact.observedBy}, device ${one.fact.device.id}` }] : [] })}
+              stream={state.stream}
+              point={point.no}
+              attempt={attempt.attempt}
+              act={chooseGovernsAction}
+              records={conflict.facts.flatMap((id) => {
+                const one = attempt.records.find((each) => each.fact.id === id)
+                return one
+                  ? [
+                      {
+                        id,
+                        label: `${names[one.fact.observedBy] ?? one.fact.observedBy}, device ${one.fact.device.id}`,
+                      },
+                    ]
+                  : []
+              })}
             />
-          ) : <span>An inspector chooses which governs.</span>}
+          ) : (
+            <span>An inspector chooses which governs.</span>
+          )}
         </section>
       ))}
     </>

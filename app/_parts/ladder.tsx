@@ -3,34 +3,69 @@ import { Letters } from '@/app/_ui/letters'
 import { VerdictMark } from '@/app/_ui/verdict-mark'
 import type { PersonId } from '@/lib/domain/facts/fact'
 import type { AttemptState, PointState, WindowState } from '@/lib/domain/fold/repair-state'
-import { showClock, dayOf } from '@/lib/domain/time'
+import { dayOf, showClock } from '@/lib/domain/time'
 import { WindowLine } from './window-line'
 
 /** The plan's points in order: who takes part, each attempt with its verdict and release, and windows that run. */
-export function Ladder({ number, points, windows, names, nowMs }: { number: string; points: readonly PointState[]; windows: readonly WindowState[]; names: Record<PersonId, string>; nowMs: number }) {
+export function Ladder({
+  number,
+  points,
+  windows,
+  names,
+  nowMs,
+}: {
+  number: string
+  points: readonly PointState[]
+  windows: readonly WindowState[]
+  names: Record<PersonId, string>
+  nowMs: number
+}) {
   return (
     <ol className="ladder" aria-label="Points of the plan">
       {points.map((point) => (
         <li key={point.no}>
-          {point.attempts.map((attempt) => <Rung key={attempt.attempt} number={number} point={point} attempt={attempt} names={names} />)}
-          {windows.filter((window) => window.point === point.no && (window.state === 'running' || window.state === 'warning')).map((window) => <WindowLine key={window.criterion} window={window} nowMs={nowMs} />)}
+          {point.attempts.map((attempt) => (
+            <Rung key={attempt.attempt} number={number} point={point} attempt={attempt} names={names} />
+          ))}
+          {windows
+            .filter((window) => window.point === point.no && (window.state === 'running' || window.state === 'warning'))
+            .map((window) => (
+              <WindowLine key={window.criterion} window={window} nowMs={nowMs} />
+            ))}
         </li>
       ))}
     </ol>
   )
 }
 
-function Rung({ number, point, attempt, names }: { number: string; point: PointState; attempt: AttemptState; names: Record<PersonId, string> }) {
+function Rung({
+  number,
+  point,
+  attempt,
+  names,
+}: {
+  number: string
+  point: PointState
+  attempt: AttemptState
+  names: Record<PersonId, string>
+}) {
   const release = attempt.releases.at(-1)
   const isFirst = point.attempts[0] === attempt
   const isJudged = attempt.records.length > 0 && attempt.criteria.length > 0
   return (
-    <a className="rung" data-state={attempt.state} href={`/repairs/${number}/points/${point.no}?attempt=${attempt.attempt}`}>
+    <a
+      className="rung"
+      data-state={attempt.state}
+      href={`/repairs/${number}/points/${point.no}?attempt=${attempt.attempt}`}
+    >
       <span className="no">{point.no}</span>
       <span>
         <span className="title">{point.plan.title}</span>
         <br />
-        <span className="what">{point.attempts.length > 1 ? `attempt ${attempt.attempt} · ` : ''}{whatOf(point, attempt)}</span>
+        <span className="what">
+          {point.attempts.length > 1 ? `attempt ${attempt.attempt} · ` : ''}
+          {whatOf(point, attempt)}
+        </span>
       </span>
       {isFirst ? <Letters participation={point.participation} /> : <span />}
       <span className="outcome">
@@ -48,7 +83,8 @@ function whatOf(point: PointState, attempt: AttemptState): string {
   const failed = attempt.criteria.find((one) => one.verdict === 'fail')
   if (failed) return `${failed.criterion.title}: ${failed.found}`
   if (figure) return `${figure.criterion.title}: ${figure.found}`
-  if (attempt.records.length > 0) return `${attempt.records.length} ${attempt.records.length === 1 ? 'entry' : 'entries'}`
+  if (attempt.records.length > 0)
+    return `${attempt.records.length} ${attempt.records.length === 1 ? 'entry' : 'entries'}`
   return point.awaiting.length > 0 ? `hold for ${point.awaiting.join(', ')}` : 'nothing recorded yet'
 }
 

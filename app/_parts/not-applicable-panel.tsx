@@ -1,7 +1,7 @@
 'use client'
 import { useState } from 'react'
-import { markNotApplicableAction } from '@/app/(work)/actions/point-actions'
 import { RefusalNote } from '@/app/_ui/refusal-note'
+import { markNotApplicableAction } from '@/app/(work)/actions/point-actions'
 import { useAct } from './act-note'
 
 /** Mark a point not applicable, with the reason: neither blank, nor zero, nor a pass. */
@@ -10,11 +10,25 @@ export function NotApplicablePanel({ stream, point, attempt }: { stream: string;
   const [reason, setReason] = useState('')
   return (
     <details className="sheet">
-      <summary style={{ minHeight: 48, display: 'flex', alignItems: 'center', cursor: 'pointer', fontWeight: 700 }}>Mark it not applicable</summary>
+      <summary style={{ minHeight: 48, display: 'flex', alignItems: 'center', cursor: 'pointer', fontWeight: 700 }}>
+        Mark it not applicable
+      </summary>
       <div className="stack">
-        <label className="field"><span className="label">Why this point does not apply</span><textarea value={reason} onChange={(event) => setReason(event.target.value)} /></label>
+        <label className="field">
+          <span className="label">Why this point does not apply</span>
+          <textarea value={reason} onChange={(event) => setReason(event.target.value)} />
+        </label>
         {refusal ? <RefusalNote refusal={refusal} /> : null}
-        <button type="button" className="button" disabled={isBusy || reason.trim().length < 3} onClick={() => run(() => markNotApplicableAction({ stream, body: { point, attempt, reason: reason.trim() } }))}>Not applicable</button>
+        <button
+          type="button"
+          className="button"
+          disabled={isBusy || reason.trim().length < 3}
+          onClick={() =>
+            run(() => markNotApplicableAction({ stream, body: { point, attempt, reason: reason.trim() } }))
+          }
+        >
+          Not applicable
+        </button>
       </div>
     </details>
   )

@@ -6,7 +6,17 @@ import { showMoment } from '@/lib/domain/time'
 import { RecordValues } from './record-values'
 
 /** What was recorded in an attempt: each entry as it stands, its corrections beside it with the old value readable. */
-export function RecordList({ attempt, names, me, base }: { attempt: AttemptState; names: Record<PersonId, string>; me: PersonId; base: string }) {
+export function RecordList({
+  attempt,
+  names,
+  me,
+  base,
+}: {
+  attempt: AttemptState
+  names: Record<PersonId, string>
+  me: PersonId
+  base: string
+}) {
   if (attempt.records.length === 0) return <p className="quiet">Nothing is recorded yet.</p>
   return (
     <div className="stack">
@@ -14,21 +24,46 @@ export function RecordList({ attempt, names, me, base }: { attempt: AttemptState
         <article key={fact.id} className="group" id={fact.id}>
           <div className="row between">
             <h3>{FORMS[record.type].title}</h3>
-            <span className="quiet small">{showMoment(fact.observedAt)}, {names[fact.observedBy] ?? fact.observedBy}</span>
+            <span className="quiet small">
+              {showMoment(fact.observedAt)}, {names[fact.observedBy] ?? fact.observedBy}
+            </span>
           </div>
           {overruledBy ? <p className="note">Another record governs over this one. It stays as it was taken.</p> : null}
-          {late ? <p className="note warn"><strong>Late entry</strong><span>Entered {showMoment(fact.enteredAt)} by {names[fact.enteredBy] ?? fact.enteredBy}{fact.late ? `, from ${fact.late.source}: ${fact.late.reason}` : ''}</span></p> : null}
+          {late ? (
+            <p className="note warn">
+              <strong>Late entry</strong>
+              <span>
+                Entered {showMoment(fact.enteredAt)} by {names[fact.enteredBy] ?? fact.enteredBy}
+                {fact.late ? `, from ${fact.late.source}: ${fact.late.reason}` : ''}
+              </span>
+            </p>
+          ) : null}
           <RecordValues record={record} names={names} />
           {corrections.map((correction) => (
             <div key={correction.id} className="note">
-              <strong>Corrected {showMoment(correction.observedAt)} by {names[correction.enteredBy] ?? correction.enteredBy}</strong>
-              {correction.body.changes.map((change) => <span key={change.path.join('.')}>{change.path.join(' › ')}: <span className="old-value">{brief(change.from)}</span> → {brief(change.to)}</span>)}
+              <strong>
+                Corrected {showMoment(correction.observedAt)} by {names[correction.enteredBy] ?? correction.enteredBy}
+              </strong>
+              {correction.body.changes.map((change) => (
+                <span key={change.path.join('.')}>
+                  {change.path.join(' › ')}: <span className="old-value">{brief(change.from)}</span> →{' '}
+                  {brief(change.to)}
+                </span>
+              ))}
               <span>Reason: {correction.body.reason}</span>
             </div>
           ))}
           <div className="row between">
-            <span className="quiet small">{signedBy.length === 0 ? 'not signed' : `covered by ${signedBy.length} ${signedBy.length === 1 ? 'signature' : 'signatures'}`}</span>
-            {fact.enteredBy === me || fact.observedBy === me ? <Link className="button plain" href={`${base}/correct/${fact.id}`}>Correct an error in it</Link> : null}
+            <span className="quiet small">
+              {signedBy.length === 0
+                ? 'not signed'
+                : `covered by ${signedBy.length} ${signedBy.length === 1 ? 'signature' : 'signatures'}`}
+            </span>
+            {fact.enteredBy === me || fact.observedBy === me ? (
+              <Link className="button plain" href={`${base}/correct/${fact.id}`}>
+                Correct an error in it
+              </Link>
+            ) : null}
           </div>
         </article>
       ))}
@@ -37,7 +72,8 @@ export function RecordList({ attempt, names, me, base }: { attempt: AttemptState
 }
 
 function brief(value: unknown): string {
-  if (value !== null && typeof value === 'object' && 'text' in value && typeof value.text === 'string') return value.text
+  if (value !== null && typeof value === 'object' && 'text' in value && typeof value.text === 'string')
+    return value.text
   if (value === null) return 'nothing'
   return typeof value === 'string' || typeof value === 'number' ? String(value) : JSON.stringify(value)
 }

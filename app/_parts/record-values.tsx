@@ -1,7 +1,7 @@
 import type { FieldSpec } from '@/lib/capture/forms/field-spec'
 import { FORMS } from '@/lib/capture/forms/form-table'
 import type { PersonId } from '@/lib/domain/facts/fact'
-import { Measured, Reading, showReadingUnit, showReading, showUnit, UNITS } from '@/lib/domain/reading'
+import { Measured, Reading, showReading, showReadingUnit, showUnit, UNITS } from '@/lib/domain/reading'
 import { MarkedReadings } from '@/lib/domain/records/common'
 import type { PointRecord } from '@/lib/domain/records/record'
 import { Moment, showMoment } from '@/lib/domain/time'
@@ -11,24 +11,48 @@ type Line = { label: string; value: string }
 /** Every value of a record with its label, as keyed, in the order of its form. */
 export function RecordValues({ record, names }: { record: PointRecord; names: Record<PersonId, string> }) {
   const lines = linesOf(FORMS[record.type].fields, record as unknown as Record<string, unknown>, names)
-  return <dl className="pairs">{lines.map((line, place) => (
-    // Labels repeat in lists; the place in the form is what tells lines apart.
-    // biome-ignore lint/suspicious/noArrayIndexKey: see above
-    <div key={place} style={{ display: 'contents' }}><dt>{line.label}</dt><dd>{line.value}</dd></div>
-  ))}</dl>
+  return (
+    <dl className="pairs">
+      {lines.map((line, place) => (
+        // Labels repeat in lists; the place in the form is what tells lines apart.
+        // biome-ignore lint/suspicious/noArrayIndexKey: see above
+        <div key={place} style={{ display: 'contents' }}>
+          <dt>{line.label}</dt>
+          <dd>{line.value}</dd>
+        </div>
+      ))}
+    </dl>
+  )
 }
 
-function linesOf(fields: readonly FieldSpec[], values: Record<string, unknown>, names: Record<PersonId, string>): Line[] {
+function linesOf(
+  fields: readonly FieldSpec[],
+  values: Record<string, unknown>,
+  names: Record<PersonId, string>,
+): Line[] {
   return fields.flatMap((field): Line[] => {
     const value = field.name === '' ? values[''] : values[field.name]
     if (value === undefined || value === null) return []
-    if (field.kind === 'group') return linesOf(field.of, value as Record<string, unknown>, names).map((line) => ({ ...line, label: `${field.label} ${line.label.charAt(0).toLowerCase()}${line.label.slice(1)}` }))
+    if (field.kind === 'group')
+      return linesOf(field.of, value as Record<string, unknown>, names).map((line) => ({
+        ...line,
+        label: `${field.label} ${line.label.charAt(0).toLowerCase()}${line.label.slice(1)}`,
+      }))
     if (field.kind === 'variant') {
       const inner = value as Record<string, unknown>
       const chosen = field.variants.find((variant) => variant.value === inner[field.by])
-      return [{ label: field.label, value: String(inner[field.by]) }, ...(chosen ? linesOf(chosen.of, inner, names) : [])]
+      return [
+        { label: field.label, value: String(inner[field.by]) },
+        ...(chosen ? linesOf(chosen.of, inner, names) : []),
+      ]
     }
-    if (field.kind === 'list' && Array.isArray(value)) return value.map((one: unknown, place) => ({ label: `${field.each} ${place + 1}`, value: linesOf(field.of, field.of[0]?.name === '' ? { '': one } : (one as Record<string, unknown>), names).map((line) => (field.of.length === 1 ? line.value : `${line.label.toLowerCase()} ${line.value}`)).join('; ') }))
+    if (field.kind === 'list' && Array.isArray(value))
+      return value.map((one: unknown, place) => ({
+        label: `${field.each} ${place + 1}`,
+        value: linesOf(field.of, field.of[0]?.name === '' ? { '': one } : (one as Record<string, unknown>), names)
+          .map((line) => (field.of.length === 1 ? line.value : `${line.label.toLowerCase()} ${line.value}`))
+          .join('; '),
+      }))
     return [{ label: field.label, value: shown(value, names) }]
   })
 }
@@ -40,8 +64,12 @@ function shown(value: unknown, names: Record<PersonId, string>): string {
     return `${marks.data.map((one) => `${one.mark} ${showReading(one.reading)}`).join('; ')}${unit ? ` ${showUnit(unit)}` : ''}`
   }
   if (Array.isArray(value)) return value.length === 0 ? 'none' : value.map((one) => shown(one, names)).join('; ')
-  const reading = Measured.safeParse(value).success || Reading.safeParse(value).success ? Reading.safeParse(value) : null
-  if (reading?.success) return reading.data.kind === 'not-applicable' ? `not applicable: ${reading.data.reason}` : showReadingUnit(reading.data)
+  const reading =
+    Measured.safeParse(value).success || Reading.safeParse(value).success ? Reading.safeParse(value) : null
+  if (reading?.success)
+    return reading.data.kind === 'not-applicable'
+      ? `not applicable: ${reading.data.reason}`
+      : showReadingUnit(reading.data)
   if (typeof value === 'string') {
     if (Moment.safeParse(value).success) return showMoment(value)
     if (/^(batch|instrument|person):/.test(value)) return value.slice(value.indexOf(':') + 1)

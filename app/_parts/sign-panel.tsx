@@ -1,14 +1,22 @@
 'use client'
 import { useId, useState } from 'react'
-import { signFactsAction } from '@/app/(work)/actions/point-actions'
 import { RefusalNote } from '@/app/_ui/refusal-note'
+import { signFactsAction } from '@/app/(work)/actions/point-actions'
 import type { Meaning, Role } from '@/lib/domain/roles'
 import { useAct } from './act-note'
-import { SignerFields, signerReady, signerValue, type SignerChoice, type SignerState } from './signer-fields'
+import { type SignerChoice, SignerFields, type SignerState, signerReady, signerValue } from './signer-fields'
 
 const MEANINGS: readonly Meaning[] = ['performed', 'measured', 'checked', 'witnessed', 'reviewed', 'approved']
 
-export type SignPanelProps = { stream: string; point: string; attempt: number; covers: readonly string[]; signers: readonly SignerChoice[]; me: string; asked: readonly { meaning: Meaning; role: Role }[] }
+export type SignPanelProps = {
+  stream: string
+  point: string
+  attempt: number
+  covers: readonly string[]
+  signers: readonly SignerChoice[]
+  me: string
+  asked: readonly { meaning: Meaning; role: Role }[]
+}
 
 /** Sign what stands recorded here: who signs is chosen each time, the password asked each time, the meaning named. */
 export function SignPanel({ stream, point, attempt, covers, signers, me, asked }: SignPanelProps) {
@@ -19,22 +27,44 @@ export function SignPanel({ stream, point, attempt, covers, signers, me, asked }
   const sign = async () => {
     const value = signerValue(signer, signers)
     if (!value || meaning === '') return
-    const isSigned = await run(() => signFactsAction({ stream, point, attempt, meaning, role: signer.role, covers: [...covers], signer: value }))
+    const isSigned = await run(() =>
+      signFactsAction({ stream, point, attempt, meaning, role: signer.role, covers: [...covers], signer: value }),
+    )
     if (isSigned) setSigner({ person: '', role: '', password: '' })
   }
   return (
     <section className="sheet">
       <h2>Sign</h2>
       <div className="stack">
-        {asked.length > 0 ? <p className="quiet small">The plan asks for: {asked.map((one) => `${one.meaning} by ${one.role}`).join(', ')}.</p> : null}
+        {asked.length > 0 ? (
+          <p className="quiet small">
+            The plan asks for: {asked.map((one) => `${one.meaning} by ${one.role}`).join(', ')}.
+          </p>
+        ) : null}
         <fieldset className="field">
           <legend className="label">Meaning</legend>
-          <div className="choice">{MEANINGS.map((one) => <label key={one}><input type="radio" name={`${id}-meaning`} checked={meaning === one} onChange={() => setMeaning(one)} />{one}</label>)}</div>
+          <div className="choice">
+            {MEANINGS.map((one) => (
+              <label key={one}>
+                <input type="radio" name={`${id}-meaning`} checked={meaning === one} onChange={() => setMeaning(one)} />
+                {one}
+              </label>
+            ))}
+          </div>
         </fieldset>
         <SignerFields signers={signers} me={me} value={signer} change={setSigner} />
-        <p className="quiet small">This signature covers {covers.length} {covers.length === 1 ? 'entry' : 'entries'} exactly as they stand now.</p>
+        <p className="quiet small">
+          This signature covers {covers.length} {covers.length === 1 ? 'entry' : 'entries'} exactly as they stand now.
+        </p>
         {refusal ? <RefusalNote refusal={refusal} /> : null}
-        <button type="button" className="button" disabled={isBusy || meaning === '' || covers.length === 0 || !signerReady(signer)} onClick={sign}>Sign: {meaning || 'choose a meaning'}</button>
+        <button
+          type="button"
+          className="button"
+          disabled={isBusy || meaning === '' || covers.length === 0 || !signerReady(signer)}
+          onClick={sign}
+        >
+          Sign: {meaning || 'choose a meaning'}
+        </button>
       </div>
     </section>
   )

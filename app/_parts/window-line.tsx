@@ -14,9 +14,17 @@ export function WindowLine({ window, nowMs }: { window: WindowState; nowMs: numb
   }, [nowMs])
   const leftMinutes = window.endsAt ? Math.floor((Date.parse(window.endsAt) - now) / 60_000) : null
   return (
-    <p className={`mark running ${window.state === 'warning' ? 'not-proven' : 'plain-state'}`} style={{ padding: '0 16px 10px 60px' }}>
+    <p
+      className={`mark running ${window.state === 'warning' ? 'not-proven' : 'plain-state'}`}
+      style={{ padding: '0 16px 10px 60px' }}
+    >
       <Glyph name="lapsed" />
-      {window.title}: {leftMinutes === null ? 'running' : leftMinutes < 0 ? `ended ${showClock(window.endsAt ?? '')}` : `${Math.floor(leftMinutes / 60)} h ${leftMinutes % 60} min left, ends ${showClock(window.endsAt ?? '')}`}
+      {window.title}:{' '}
+      {leftMinutes === null
+        ? 'running'
+        : leftMinutes < 0
+          ? `ended ${showClock(window.endsAt ?? '')}`
+          : `${Math.floor(leftMinutes / 60)} h ${leftMinutes % 60} min left, ends ${showClock(window.endsAt ?? '')}`}
     </p>
   )
 }

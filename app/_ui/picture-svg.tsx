@@ -1,16 +1,31 @@
 import { createElement } from 'react'
-import { svgElementsOf } from '@/lib/domain/pictures/picture-svg'
 import type { Picture } from '@/lib/domain/pictures/picture'
+import { svgElementsOf } from '@/lib/domain/pictures/picture-svg'
 
 /** A picture as SVG. Its description is read to who cannot see it. `markHref` makes its marks links. */
 export function PictureSvg({ picture, markHref }: { picture: Picture; markHref?: (mark: string) => string }) {
   return (
-    <svg className="picture" viewBox={`0 0 ${picture.widthPx} ${picture.heightPx}`} role="img" aria-label={`${picture.title}. ${picture.description}`}>
+    <svg
+      className="picture"
+      viewBox={`0 0 ${picture.widthPx} ${picture.heightPx}`}
+      role="img"
+      aria-label={`${picture.title}. ${picture.description}`}
+    >
       {svgElementsOf(picture).map((element, place) => {
         const node = createElement(element.tag, { className: element.className, ...element.attributes }, element.text)
         // The shapes of a picture have no identity but their place in painting order.
         // biome-ignore lint/suspicious/noArrayIndexKey: see above
-        return <g key={place}>{element.mark && markHref ? <a href={markHref(element.mark)} aria-label={`Mark ${element.mark}`}>{node}</a> : node}</g>
+        return (
+          <g key={place}>
+            {element.mark && markHref ? (
+              <a href={markHref(element.mark)} aria-label={`Mark ${element.mark}`}>
+                {node}
+              </a>
+            ) : (
+              node
+            )}
+          </g>
+        )
       })}
     </svg>
   )

@@ -9,7 +9,9 @@ export function RefusalNote({ refusal }: { refusal: ShownRefusal }) {
   return (
     <div className="note refused" role="alert">
       <strong>{title}</strong>
-      {lines.map((line) => <span key={line}>{line}</span>)}
+      {lines.map((line) => (
+        <span key={line}>{line}</span>
+      ))}
     </div>
   )
 }
@@ -19,31 +21,93 @@ type Words = { title: string; lines: string[] }
 /** The words of a refusal: a title and what to do. */
 export function wordsOf(refusal: ShownRefusal): Words {
   switch (refusal.code) {
-    case 'no-answer': return { title: 'The server did not answer.', lines: ['What you keyed stays on this device. Save again when there is a connection.'] }
-    case 'nothing-changed': return { title: 'Nothing was changed.', lines: ['A correction needs at least one changed value.'] }
-    case 'invalid': return { title: 'Some of it cannot be read.', lines: Object.entries(refusal.fields).map(([field, problems]) => `${field}: ${problems.join('; ')}`) }
-    case 'not-signed-in': return { title: 'You are signed out.', lines: ['Sign in again; what you keyed stays on this device.'] }
-    case 'not-found': return { title: 'It is not there.', lines: ['Nothing of that name is in your record.'] }
-    case 'not-allowed': return { title: 'Your role may not do this.', lines: [refusal.needs.length > 0 ? `It is for: ${refusal.needs.join(', ')}.` : 'Nobody may do this directly.'] }
-    case 'not-own-role': return { title: 'You cannot give yourself a role.', lines: ['Another administrator must do it.'] }
-    case 'not-own-entry': return { title: 'This is another person’s entry.', lines: ['Only who entered it may correct it. Add a remark, or ask them.'] }
-    case 'second-person-missing': return { title: 'This needs a second person.', lines: ['Name the one who agrees; it cannot be yourself.'] }
-    case 'exists-already': return { title: 'That name is taken.', lines: [`${refusal.stream.replace(':', ' ')} is there already. Numbers are never used again.`] }
-    case 'heads-moved': return { title: 'The record moved while you looked.', lines: ['Somebody added to it. Look at what is new, then decide again.', ...refusal.moved.map((one) => `${one.stream.replace(':', ' ')}: ${one.now - one.seen} new`)] }
-    case 'id-taken': return { title: 'This was sent before with other content.', lines: ['Save it anew.'] }
-    case 'late-reason-missing': return { title: 'This is a late entry.', lines: [`It was observed ${refusal.minutesLate} minutes before now: say why it is entered late.`] }
-    case 'entered-in-future': return { title: 'The time lies ahead of the server’s clock.', lines: ['Check the clock of this device.'] }
-    case 'value-moved': return { title: 'The value was corrected meanwhile.', lines: [`At ${refusal.path}: open it again to see the present value.`] }
-    case 'no-such-attempt': return { title: 'There is no such attempt.', lines: ['Open the attempt first.'] }
-    case 'not-decided': return { title: 'This cannot be decided so.', lines: [refusal.why.replaceAll('-', ' '), ...refusal.detail] }
-    case 'password-wrong': return { title: 'The password is not right.', lines: ['Nothing was signed. Check who is signing, then try again.'] }
-    case 'too-many-tries': return { title: 'Too many tries.', lines: [`Wait ${refusal.retryAfterSeconds} seconds, then try again.`] }
-    case 'signer-unknown': return { title: 'The signer is not known here.', lines: ['Choose who is signing.'] }
-    case 'signer-has-account': return { title: 'That person has an account.', lines: ['They sign with their own password.'] }
-    case 'witness-is-signer': return { title: 'Nobody witnesses their own signature.', lines: [] }
-    case 'meaning-not-for-role': return { title: `“${refusal.meaning}” is not for the role ${refusal.role}.`, lines: ['Choose another meaning or another signer.'] }
-    case 'blocks-form-a-cycle': return { title: 'The blocks form a circle.', lines: [refusal.cycle.join(' → '), 'No point of it could ever open. Take one block away.'] }
-    case 'draft-missing': return { title: 'There is no draft to issue.', lines: ['Save a draft first.'] }
-    case 'photo-refused': return { title: 'The photo was refused.', lines: [refusal.reason.replaceAll('-', ' '), refusal.detail] }
+    case 'no-answer':
+      return {
+        title: 'The server did not answer.',
+        lines: ['What you keyed stays on this device. Save again when there is a connection.'],
+      }
+    case 'nothing-changed':
+      return { title: 'Nothing was changed.', lines: ['A correction needs at least one changed value.'] }
+    case 'invalid':
+      return {
+        title: 'Some of it cannot be read.',
+        lines: Object.entries(refusal.fields).map(([field, problems]) => `${field}: ${problems.join('; ')}`),
+      }
+    case 'not-signed-in':
+      return { title: 'You are signed out.', lines: ['Sign in again; what you keyed stays on this device.'] }
+    case 'not-found':
+      return { title: 'It is not there.', lines: ['Nothing of that name is in your record.'] }
+    case 'not-allowed':
+      return {
+        title: 'Your role may not do this.',
+        lines: [refusal.needs.length > 0 ? `It is for: ${refusal.needs.join(', ')}.` : 'Nobody may do this directly.'],
+      }
+    case 'not-own-role':
+      return { title: 'You cannot give yourself a role.', lines: ['Another administrator must do it.'] }
+    case 'not-own-entry':
+      return {
+        title: 'This is another person’s entry.',
+        lines: ['Only who entered it may correct it. Add a remark, or ask them.'],
+      }
+    case 'second-person-missing':
+      return { title: 'This needs a second person.', lines: ['Name the one who agrees; it cannot be yourself.'] }
+    case 'exists-already':
+      return {
+        title: 'That name is taken.',
+        lines: [`${refusal.stream.replace(':', ' ')} is there already. Numbers are never used again.`],
+      }
+    case 'heads-moved':
+      return {
+        title: 'The record moved while you looked.',
+        lines: [
+          'Somebody added to it. Look at what is new, then decide again.',
+          ...refusal.moved.map((one) => `${one.stream.replace(':', ' ')}: ${one.now - one.seen} new`),
+        ],
+      }
+    case 'id-taken':
+      return { title: 'This was sent before with other content.', lines: ['Save it anew.'] }
+    case 'late-reason-missing':
+      return {
+        title: 'This is a late entry.',
+        lines: [`It was observed ${refusal.minutesLate} minutes before now: say why it is entered late.`],
+      }
+    case 'entered-in-future':
+      return { title: 'The time lies ahead of the server’s clock.', lines: ['Check the clock of this device.'] }
+    case 'value-moved':
+      return {
+        title: 'The value was corrected meanwhile.',
+        lines: [`At ${refusal.path}: open it again to see the present value.`],
+      }
+    case 'no-such-attempt':
+      return { title: 'There is no such attempt.', lines: ['Open the attempt first.'] }
+    case 'not-decided':
+      return { title: 'This cannot be decided so.', lines: [refusal.why.replaceAll('-', ' '), ...refusal.detail] }
+    case 'password-wrong':
+      return {
+        title: 'The password is not right.',
+        lines: ['Nothing was signed. Check who is signing, then try again.'],
+      }
+    case 'too-many-tries':
+      return { title: 'Too many tries.', lines: [`Wait ${refusal.retryAfterSeconds} seconds, then try again.`] }
+    case 'signer-unknown':
+      return { title: 'The signer is not known here.', lines: ['Choose who is signing.'] }
+    case 'signer-has-account':
+      return { title: 'That person has an account.', lines: ['They sign with their own password.'] }
+    case 'witness-is-signer':
+      return { title: 'Nobody witnesses their own signature.', lines: [] }
+    case 'meaning-not-for-role':
+      return {
+        title: `“${refusal.meaning}” is not for the role ${refusal.role}.`,
+        lines: ['Choose another meaning or another signer.'],
+      }
+    case 'blocks-form-a-cycle':
+      return {
+        title: 'The blocks form a circle.',
+        lines: [refusal.cycle.join(' → '), 'No point of it could ever open. Take one block away.'],
+      }
+    case 'draft-missing':
+      return { title: 'There is no draft to issue.', lines: ['Save a draft first.'] }
+    case 'photo-refused':
+      return { title: 'The photo was refused.', lines: [refusal.reason.replaceAll('-', ' '), refusal.detail] }
   }
 }

@@ -3,32 +3,71 @@ import Link from 'next/link'
 import { usePathname } from 'next/navigation'
 import { ThemeSwitch } from './theme-switch'
 
-const MAIN = [['/waiting', 'Waiting for me'], ['/repairs', 'Repairs'], ['/register', 'Register'], ['/trace', 'Trace'], ['/nonconformances', 'Nonconformances']] as const
-const MORE = [['/specifications', 'Specifications'], ['/plans', 'Inspection plans'], ['/batches', 'Batches'], ['/instruments', 'Instruments'], ['/people', 'People'], ['/projects', 'Projects']] as const
+const MAIN = [
+  ['/waiting', 'Waiting for me'],
+  ['/repairs', 'Repairs'],
+  ['/register', 'Register'],
+  ['/trace', 'Trace'],
+  ['/nonconformances', 'Nonconformances'],
+] as const
+const MORE = [
+  ['/specifications', 'Specifications'],
+  ['/plans', 'Inspection plans'],
+  ['/batches', 'Batches'],
+  ['/instruments', 'Instruments'],
+  ['/people', 'People'],
+  ['/projects', 'Projects'],
+] as const
 
 /** The bar over every page of the work: where one is, what waits, who is signed in. */
-export function WorkBar({ name, waitingCount, isAdministrator, isDemo, signOut }: { name: string; waitingCount: number; isAdministrator: boolean; isDemo: boolean; signOut: () => Promise<void> }) {
+export function WorkBar({
+  name,
+  waitingCount,
+  isAdministrator,
+  isDemo,
+  signOut,
+}: {
+  name: string
+  waitingCount: number
+  isAdministrator: boolean
+  isDemo: boolean
+  signOut: () => Promise<void>
+}) {
   const path = usePathname()
-  const link = (href: string, label: string) => <Link key={href} href={href} aria-current={path.startsWith(href) ? 'page' : undefined}>{label}{href === '/waiting' && waitingCount > 0 ? ` ${waitingCount}` : ''}</Link>
+  const link = (href: string, label: string) => (
+    <Link key={href} href={href} aria-current={path.startsWith(href) ? 'page' : undefined}>
+      {label}
+      {href === '/waiting' && waitingCount > 0 ? ` ${waitingCount}` : ''}
+    </Link>
+  )
   return (
     <header className="bar">
       <nav className="bar-row has-menu" aria-label="Main">
-        <Link className="brand" href="/waiting">Underwrap</Link>
+        <Link className="brand" href="/waiting">
+          Underwrap
+        </Link>
         <span className="bar-links">{MAIN.map(([href, label]) => link(href, label))}</span>
         <div className="who">
           <details key={path}>
-            <summary><span className="who-name">{name}</span><span className="who-short">Menu</span></summary>
+            <summary>
+              <span className="who-name">{name}</span>
+              <span className="who-short">Menu</span>
+            </summary>
             <div>
               <span className="bar-phone">{MAIN.map(([href, label]) => link(href, label))}</span>
               {MORE.map(([href, label]) => link(href, label))}
               {isAdministrator ? link('/accounts', 'Accounts and roles') : null}
               <ThemeSwitch />
-              <form action={signOut}><button type="submit">Sign out {name}</button></form>
+              <form action={signOut}>
+                <button type="submit">Sign out {name}</button>
+              </form>
             </div>
           </details>
         </div>
       </nav>
-      {isDemo ? <p className="demo-strip">Demonstration record: people, firms, batches and readings are invented.</p> : null}
+      {isDemo ? (
+        <p className="demo-strip">Demonstration record: people, firms, batches and readings are invented.</p>
+      ) : null}
     </header>
   )
 }

@@ -17,11 +17,19 @@ export async function sign(page: Page, id: string, meaning: string): Promise<voi
   await sheet.getByRole('group', { name: 'Meaning' }).getByText(meaning, { exact: true }).click()
   await chooseSigner(sheet, id)
   await sheet.getByRole('button', { name: `Sign: ${meaning}` }).click()
-  await expect(page.getByRole('listitem').filter({ hasText: `${meaning}: ${demoPerson(id).name}` }).first()).toBeVisible()
+  await expect(
+    page
+      .getByRole('listitem')
+      .filter({ hasText: `${meaning}: ${demoPerson(id).name}` })
+      .first(),
+  ).toBeVisible()
 }
 
 /** Submit the point, then release it whole for a party. */
-export async function submitAndRelease(page: Page, releases: readonly (readonly [id: string, party: string])[]): Promise<void> {
+export async function submitAndRelease(
+  page: Page,
+  releases: readonly (readonly [id: string, party: string])[],
+): Promise<void> {
   await submit(page)
   for (const [id, party] of releases) await release(page, id, party)
 }
@@ -38,7 +46,12 @@ export async function release(page: Page, id: string, party: string): Promise<vo
   if (await parties.isVisible()) await parties.getByText(party, { exact: true }).click()
   await chooseSigner(sheet, id)
   await sheet.getByRole('button', { name: 'Release to the plan' }).click()
-  await expect(page.getByRole('listitem').filter({ hasText: new RegExp(`^Released for ${party}`) }).first()).toBeVisible()
+  await expect(
+    page
+      .getByRole('listitem')
+      .filter({ hasText: new RegExp(`^Released for ${party}`) })
+      .first(),
+  ).toBeVisible()
 }
 
 async function chooseSigner(sheet: ReturnType<Page['locator']>, id: string): Promise<void> {

@@ -11,16 +11,24 @@ export async function drawPhoto(words: string): Promise<Buffer> {
     seed = (seed * 1103515245 + 12345) % 2147483648
     return seed % below
   }
-  const blocks = Array.from({ length: 26 }, () => `<rect x="${next(900)}" y="${next(640)}" width="${60 + next(320)}" height="${50 + next(240)}" fill="rgb(${next(255)},${next(255)},${next(255)})"/>`)
+  const blocks = Array.from(
+    { length: 26 },
+    () =>
+      `<rect x="${next(900)}" y="${next(640)}" width="${60 + next(320)}" height="${50 + next(240)}" fill="rgb(${next(255)},${next(255)},${next(255)})"/>`,
+  )
   const svg = `<svg xmlns="http://www.w3.org/2000/svg" width="1000" height="750"><rect width="1000" height="750" fill="#777"/>${blocks.join('')}<text x="30" y="60" font-size="34" fill="#fff">${words.replaceAll(/[<>&]/g, ' ')}</text></svg>`
   return sharp(Buffer.from(svg)).jpeg({ quality: 85 }).toBuffer()
 }
 
 /** Upload every photo that the plan demands at the open point. */
 export async function uploadDemandedPhotos(page: Page): Promise<void> {
-  const sheet = page.locator('section.sheet').filter({ has: page.getByRole('heading', { name: 'Photos', exact: true }) })
+  const sheet = page
+    .locator('section.sheet')
+    .filter({ has: page.getByRole('heading', { name: 'Photos', exact: true }) })
   await sheet.getByLabel('Another photo', { exact: true }).waitFor({ state: 'attached' })
-  const labels = await sheet.locator('input[type=file][aria-label^="Photo: "]').evaluateAll((inputs) => inputs.map((input) => input.getAttribute('aria-label') ?? ''))
+  const labels = await sheet
+    .locator('input[type=file][aria-label^="Photo: "]')
+    .evaluateAll((inputs) => inputs.map((input) => input.getAttribute('aria-label') ?? ''))
   for (const label of labels) {
     const input = sheet.getByLabel(label, { exact: true })
     const row = sheet.locator('.row.between').filter({ hasText: label.replace('Photo: ', '') })

@@ -2,7 +2,10 @@ import { expect, type Locator, type Page } from '@playwright/test'
 
 /** Hands on a point form: by the labels that a person reads. */
 export class RecordFormHand {
-  constructor(readonly page: Page, readonly scope: Locator = page.locator('form.form')) {}
+  constructor(
+    readonly page: Page,
+    readonly scope: Locator = page.locator('form.form'),
+  ) {}
 
   within(legend: string): RecordFormHand {
     return new RecordFormHand(this.page, this.scope.getByRole('group', { name: legend, exact: true }))
@@ -14,7 +17,11 @@ export class RecordFormHand {
   }
 
   async choose(legend: string, option: string): Promise<void> {
-    await this.scope.getByRole('group', { name: labelled(legend) }).last().getByText(option, { exact: true }).click()
+    await this.scope
+      .getByRole('group', { name: labelled(legend) })
+      .last()
+      .getByText(option, { exact: true })
+      .click()
   }
 
   async pick(label: string, option: string): Promise<void> {
@@ -24,12 +31,23 @@ export class RecordFormHand {
   }
 
   async stamp(label: string): Promise<void> {
-    await this.scope.getByRole('button', { name: `Stamp now: ${label}`, exact: true }).first().click()
-    await expect(this.scope.getByRole('group', { name: labelled(label) }).first().getByRole('status')).not.toHaveText('no time yet')
+    await this.scope
+      .getByRole('button', { name: `Stamp now: ${label}`, exact: true })
+      .first()
+      .click()
+    await expect(
+      this.scope
+        .getByRole('group', { name: labelled(label) })
+        .first()
+        .getByRole('status'),
+    ).not.toHaveText('no time yet')
   }
 
   async time(label: string, day: string, clock: string): Promise<void> {
-    await this.scope.getByRole('button', { name: `Key the time: ${label}`, exact: true }).first().click()
+    await this.scope
+      .getByRole('button', { name: `Key the time: ${label}`, exact: true })
+      .first()
+      .click()
     await this.scope.getByLabel(`Day: ${label}`, { exact: true }).first().fill(`2026-${day}`)
     await this.scope.getByLabel(`Time: ${label}`, { exact: true }).first().fill(clock)
   }
@@ -40,7 +58,10 @@ export class RecordFormHand {
 
   /** Key a grid of marks with the keyboard, Enter from mark to mark. */
   async marks(legend: string, readings: readonly string[]): Promise<void> {
-    const grid = this.scope.locator('fieldset[data-marks]').filter({ has: this.page.locator('legend', { hasText: legend }) }).first()
+    const grid = this.scope
+      .locator('fieldset[data-marks]')
+      .filter({ has: this.page.locator('legend', { hasText: legend }) })
+      .first()
     await grid.getByRole('button', { name: 'Key the marks' }).click()
     for (const reading of readings) {
       if (reading === 'TW') {
@@ -56,11 +77,17 @@ export class RecordFormHand {
 
   /** Key a grid with the thumb's own keys. */
   async thumb(legend: string, readings: readonly string[]): Promise<void> {
-    const grid = this.scope.locator('fieldset[data-marks]').filter({ has: this.page.locator('legend', { hasText: legend }) }).first()
+    const grid = this.scope
+      .locator('fieldset[data-marks]')
+      .filter({ has: this.page.locator('legend', { hasText: legend }) })
+      .first()
     await grid.getByRole('button', { name: 'Key the marks' }).click()
     const pad = grid.getByRole('group', { name: 'Keys' })
     for (const reading of readings) {
-      for (const digit of reading) await pad.getByRole('button', { name: digit === '.' ? 'Point' : digit, exact: true }).dispatchEvent('pointerdown')
+      for (const digit of reading)
+        await pad
+          .getByRole('button', { name: digit === '.' ? 'Point' : digit, exact: true })
+          .dispatchEvent('pointerdown')
       await pad.getByRole('button', { name: 'Next mark' }).dispatchEvent('pointerdown')
     }
     await expect(grid.getByText(`${readings.length} of ${readings.length}`)).toBeVisible()

@@ -1,10 +1,17 @@
 import { expect } from '@playwright/test'
-import { HARDNESS_FIRST, HARDNESS_SECOND } from './repair-0042'
 import { signInAs } from './people'
+import { HARDNESS_FIRST, HARDNESS_SECOND } from './repair-0042'
 import { L1, QI, QJ, type Walk } from './walk'
 
 /** Point 16 once: the full grid, with the live verdict read before it is saved. */
-export async function testHardness(walk: Walk, attempt: number, readings: readonly string[], verdict: 'Fail' | 'Pass', lowest: string, mean: string): Promise<void> {
+export async function testHardness(
+  walk: Walk,
+  attempt: number,
+  readings: readonly string[],
+  verdict: 'Fail' | 'Pass',
+  lowest: string,
+  mean: string,
+): Promise<void> {
   const form = await walk.form('16', 'hardness', attempt)
   await form.stamp('Started')
   await form.choose('Scale', 'Shore D')
@@ -25,7 +32,9 @@ export async function failReworkAndClose(walk: Walk): Promise<void> {
   await page.goto(`/nonconformances/new?repair=${walk.number}&point=16&attempt=1`)
   const number = await page.getByRole('textbox', { name: /^Number/ }).inputValue()
   await page.getByRole('textbox', { name: /^In a few words/ }).fill('Laminate hardness low at 6 o’clock')
-  await page.getByRole('textbox', { name: /^What is not as it should be/ }).fill('Twelve marks under 74 and the mean under 77.')
+  await page
+    .getByRole('textbox', { name: /^What is not as it should be/ })
+    .fill('Twelve marks under 74 and the mean under 77.')
   await page.getByRole('textbox', { name: /^What is required/ }).fill('QP-MD-12 rev 3, clauses 11.1 and 11.2')
   await page.getByRole('combobox', { name: /^Class of cause/ }).selectOption('method')
   await page.getByRole('button', { name: 'Raise it' }).click()
@@ -50,11 +59,24 @@ export async function failReworkAndClose(walk: Walk): Promise<void> {
   await expect(page.getByRole('link', { name: /^Attempt 2/ })).toBeVisible()
   walk.at('08:30', '05-21')
   await testHardness(walk, 2, HARDNESS_SECOND, 'Pass', '76', '78.40')
-  await walk.close('16', [[QI, 'measured']], [[L1, 'crew'], [QI, 'inspector']], 2)
+  await walk.close(
+    '16',
+    [[QI, 'measured']],
+    [
+      [L1, 'crew'],
+      [QI, 'inspector'],
+    ],
+    2,
+  )
   await signInAs(page, QJ)
   walk.at('09:10', '05-21')
   await page.goto(`/nonconformances/${number}`)
-  await actOn(walk, 'Verify', [['How it was verified, on what evidence', 'Attempt 2: twenty marks, lowest 76, mean 78.40.']], 'Verify')
+  await actOn(
+    walk,
+    'Verify',
+    [['How it was verified, on what evidence', 'Attempt 2: twenty marks, lowest 76, mean 78.40.']],
+    'Verify',
+  )
   await actOn(walk, 'Close', [], 'Close')
   await expect(page.getByRole('list', { name: 'Progress' }).locator('[aria-current=step]')).toHaveText('closed')
 }
@@ -63,13 +85,21 @@ async function propose(walk: Walk, disposition: string, what: string): Promise<v
   const acts = walk.page.getByRole('region', { name: 'Next acts' })
   await openFold(walk, 'Propose a disposition')
   await acts.getByRole('combobox', { name: /^Disposition/ }).selectOption(disposition)
-  await acts.getByRole('textbox', { name: /^What shall be done/ }).first().fill(what)
+  await acts
+    .getByRole('textbox', { name: /^What shall be done/ })
+    .first()
+    .fill(what)
   await acts.getByRole('button', { name: 'Propose', exact: true }).click()
   await expect(walk.page.getByRole('heading', { name: `Disposition: ${disposition}` })).toBeVisible()
 }
 
 /** One act of the life cycle: its fold opened, its fields filled, its button pressed, and the fold gone afterwards. */
-async function actOn(walk: Walk, title: string, fields: readonly (readonly [string, string])[], submit: string): Promise<void> {
+async function actOn(
+  walk: Walk,
+  title: string,
+  fields: readonly (readonly [string, string])[],
+  submit: string,
+): Promise<void> {
   const fold = await openFold(walk, title)
   for (const [label, text] of fields) await fold.getByRole('textbox', { name: new RegExp(`^${label}`) }).fill(text)
   await fold.getByRole('button', { name: submit, exact: true }).click()
@@ -78,7 +108,10 @@ async function actOn(walk: Walk, title: string, fields: readonly (readonly [stri
 
 async function openFold(walk: Walk, title: string) {
   const acts = walk.page.getByRole('region', { name: 'Next acts' })
-  const fold = acts.locator('details').filter({ has: walk.page.locator('summary', { hasText: new RegExp(`^${title}(?! anew)`) }) }).first()
+  const fold = acts
+    .locator('details')
+    .filter({ has: walk.page.locator('summary', { hasText: new RegExp(`^${title}(?! anew)`) }) })
+    .first()
   await expect(fold).toBeVisible()
   if ((await fold.getAttribute('open')) === null) await fold.locator('summary').click()
   return fold

@@ -14,7 +14,11 @@ export const QJ = 'ysolde-pender'
 
 /** A walk through one repair: each point opened by its page, recorded by its forms, closed by its signatures and releases. */
 export class Walk {
-  constructor(readonly page: Page, readonly number: string, readonly day: string) {}
+  constructor(
+    readonly page: Page,
+    readonly number: string,
+    readonly day: string,
+  ) {}
 
   at(clock: string, day = this.day): void {
     setClock(day, clock)
@@ -30,7 +34,12 @@ export class Walk {
   }
 
   /** Photos, signatures, submission and releases of a point. */
-  async close(point: string, signs: readonly (readonly [id: string, meaning: string])[], releases: readonly (readonly [id: string, party: string])[], attempt = 1): Promise<void> {
+  async close(
+    point: string,
+    signs: readonly (readonly [id: string, meaning: string])[],
+    releases: readonly (readonly [id: string, party: string])[],
+    attempt = 1,
+  ): Promise<void> {
     await this.open(point, attempt)
     await uploadDemandedPhotos(this.page)
     for (const [id, meaning] of signs) await sign(this.page, id, meaning)

@@ -7,17 +7,31 @@ export async function wrap(walk: Walk): Promise<void> {
   walk.at('11:10')
   const check = await walk.form('13', 'pre-wrap')
   await check.stamp('Checked')
-  for (const statement of ['Swept again and wiped', 'Dry', 'Free of flash rust', 'Start and finish stations marked']) await check.choose(statement, 'yes')
+  for (const statement of ['Swept again and wiped', 'Dry', 'Free of flash rust', 'Start and finish stations marked'])
+    await check.choose(statement, 'yes')
   await check.save()
   await climate(walk, '13', '16.0', '78', '15.4')
-  await walk.close('13', [[L1, 'checked'], [QI, 'checked']], [[L1, 'crew'], [QI, 'inspector']])
+  await walk.close(
+    '13',
+    [
+      [L1, 'checked'],
+      [QI, 'checked'],
+    ],
+    [
+      [L1, 'crew'],
+      [QI, 'inspector'],
+    ],
+  )
   walk.at('11:15')
   const primer = await walk.form('14', 'primer')
   await primer.pick('Primer', 'PR-357')
   await primer.stamp('Brushed')
   await primer.pick('Brushed by', 'Dorrit Akande')
   await primer.save()
-  for (const [mixNo, started, used, a, b] of [['M1', '11:18', '11:37', '760', '289'], ['M2', '11:35', '11:56', '760', '288']] as const) {
+  for (const [mixNo, started, used, a, b] of [
+    ['M1', '11:18', '11:37', '760', '289'],
+    ['M2', '11:35', '11:56', '760', '288'],
+  ] as const) {
     walk.at('12:00')
     const mix = await walk.form('14', 'resin-mix')
     await mix.key('Mix', mixNo)
@@ -57,7 +71,17 @@ export async function wrap(walk: Walk): Promise<void> {
     await count.stamp('Counted')
     await count.save()
   }
-  await walk.close('14', [[L1, 'checked'], [QI, 'checked']], [[L1, 'crew'], [QI, 'inspector']])
+  await walk.close(
+    '14',
+    [
+      [L1, 'checked'],
+      [QI, 'checked'],
+    ],
+    [
+      [L1, 'crew'],
+      [QI, 'inspector'],
+    ],
+  )
 }
 
 /** Point 15: cure by two probes. */
@@ -71,7 +95,13 @@ export async function cure(walk: Walk): Promise<void> {
   const probe = form.within('Probe 1')
   await probe.key('Place', 'under the blanket')
   await probe.pick('Clock position', '6 o’clock')
-  for (const [place, [day, clock, degrees]] of ([['05-19', '11:57', '17.9'], ['05-19', '21:00', '17.3'], ['05-20', '06:30', '17.1']] as const).entries()) {
+  for (const [place, [day, clock, degrees]] of (
+    [
+      ['05-19', '11:57', '17.9'],
+      ['05-19', '21:00', '17.3'],
+      ['05-20', '06:30', '17.1'],
+    ] as const
+  ).entries()) {
     if (place > 0) await probe.add('Add a temperature')
     const line = probe.within(`Temperature ${place + 1}`)
     await line.time('At', day, clock)
@@ -79,5 +109,12 @@ export async function cure(walk: Walk): Promise<void> {
   }
   await form.pick('Logger', 'CL-08')
   await form.save()
-  await walk.close('15', [[L1, 'measured'], [QI, 'reviewed']], [])
+  await walk.close(
+    '15',
+    [
+      [L1, 'measured'],
+      [QI, 'reviewed'],
+    ],
+    [],
+  )
 }

@@ -11,7 +11,8 @@ export function changesBetween(was: unknown, is: unknown): Change[] {
 
 function compare(was: Json, is: Json, path: (string | number)[]): Change[] {
   if (JSON.stringify(was) === JSON.stringify(is)) return []
-  if (Array.isArray(was) && Array.isArray(is) && was.length === is.length) return was.flatMap((one, place) => compare(one, is[place] ?? null, [...path, place]))
+  if (Array.isArray(was) && Array.isArray(is) && was.length === is.length)
+    return was.flatMap((one, place) => compare(one, is[place] ?? null, [...path, place]))
   if (isPlainObject(was) && isPlainObject(is) && !isReading(was) && !isReading(is)) {
     const keys = [...new Set([...Object.keys(was), ...Object.keys(is)])].sort()
     return keys.flatMap((key) => compare(was[key] ?? null, is[key] ?? null, [...path, key]))
@@ -28,5 +29,8 @@ function isPlainObject(value: Json): value is { [key: string]: Json } {
 }
 
 function isReading(value: { [key: string]: Json }): boolean {
-  return typeof value['kind'] === 'string' && ('digits' in value || ['through-wall', 'no-access', 'not-inspected', 'not-applicable'].includes(value['kind']))
+  return (
+    typeof value['kind'] === 'string' &&
+    ('digits' in value || ['through-wall', 'no-access', 'not-inspected', 'not-applicable'].includes(value['kind']))
+  )
 }

@@ -4,8 +4,24 @@ export type Draft = { savedAt: number; values: unknown }
 const PREFIX = 'underwrap-draft:'
 
 /** Key of a draft: never shared between persons, points or attempts. */
-export function draftKey(parts: { tenant: string; person: string; repair: string; point: string; attempt: number; type: string; of?: string }): string {
-  return [PREFIX + parts.tenant, parts.person, parts.repair, parts.point, parts.attempt, parts.type, parts.of ?? 'new'].join('|')
+export function draftKey(parts: {
+  tenant: string
+  person: string
+  repair: string
+  point: string
+  attempt: number
+  type: string
+  of?: string
+}): string {
+  return [
+    PREFIX + parts.tenant,
+    parts.person,
+    parts.repair,
+    parts.point,
+    parts.attempt,
+    parts.type,
+    parts.of ?? 'new',
+  ].join('|')
 }
 
 /** Keep a draft. @returns false when the device refuses storage: the caller must say so, not go on in silence */
@@ -25,7 +41,11 @@ export function loadDraft(storage: Storage, key: string): Draft | null {
   if (text === null) return null
   try {
     const parsed: unknown = JSON.parse(text)
-    return parsed !== null && typeof parsed === 'object' && 'savedAt' in parsed && typeof parsed.savedAt === 'number' && 'values' in parsed
+    return parsed !== null &&
+      typeof parsed === 'object' &&
+      'savedAt' in parsed &&
+      typeof parsed.savedAt === 'number' &&
+      'values' in parsed
       ? { savedAt: parsed.savedAt, values: parsed.values }
       : null
   } catch (cause) {

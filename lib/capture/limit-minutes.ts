@@ -12,7 +12,9 @@ import type { FormSpec } from './forms/field-spec'
 export function limitMinutesOf(spec: FormSpec, values: Record<string, unknown>, judge: JudgeContext): number | null {
   const rules = judge.specification.body.criteria.filter((one) => one.point === judge.point.no).map((one) => one.rule)
   if (spec.timer === 'watch') {
-    const watch = rules.find((rule) => rule.kind === 'window' && rule.start === 'watch-start' && rule.end === 'watch-end')
+    const watch = rules.find(
+      (rule) => rule.kind === 'window' && rule.start === 'watch-start' && rule.end === 'watch-end',
+    )
     return watch?.kind === 'window' && watch.minMinutes ? toNumber(watch.minMinutes) : null
   }
   const rule = rules.find((one) => one.kind === 'working-time' && one.of === spec.type)

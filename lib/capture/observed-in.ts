@@ -11,7 +11,9 @@ export function observedIn(spec: FormSpec, values: Record<string, unknown>): Mom
   const ended = momentIn(values['endedAt'])
   if (spec.type === 'arrest-watch') return ended ?? momentIn(values['dripSeenAt']) ?? named
   if (spec.type === 'pressure-test' && Array.isArray(values['readings'])) {
-    const times = values['readings'].flatMap((one: unknown) => (one !== null && typeof one === 'object' && 'at' in one ? (momentIn(one.at) ?? []) : []))
+    const times = values['readings'].flatMap((one: unknown) =>
+      one !== null && typeof one === 'object' && 'at' in one ? (momentIn(one.at) ?? []) : [],
+    )
     return times.sort((a, b) => instantOf(b) - instantOf(a))[0] ?? null
   }
   if (spec.type === 'arrest' && values['arrest'] !== null && typeof values['arrest'] === 'object') {

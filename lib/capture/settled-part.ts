@@ -9,10 +9,21 @@ type Fields = Record<string, unknown>
  */
 export function settledPart(type: RecordType, values: Fields): DraftRecord {
   const schema = PointRecord.options.find((option) => option.shape.type.value === type)
-  let fields: Fields = Object.fromEntries(Object.entries(values).filter(([, value]) => value !== undefined && value !== null))
+  let fields: Fields = Object.fromEntries(
+    Object.entries(values).filter(([, value]) => value !== undefined && value !== null),
+  )
   for (;;) {
     const parsed = schema?.safeParse({ ...fields, type })
-    const faults = parsed?.success === false ? parsed.error.issues.flatMap((issue) => (typeof issue.path[0] === 'string' && issue.path[0] in fields ? [issue.path] : issue.code === 'unrecognized_keys' && issue.path.length === 0 ? issue.keys.map((key) => [key]) : [])) : []
+    const faults =
+      parsed?.success === false
+        ? parsed.error.issues.flatMap((issue) =>
+            typeof issue.path[0] === 'string' && issue.path[0] in fields
+              ? [issue.path]
+              : issue.code === 'unrecognized_keys' && issue.path.length === 0
+                ? issue.keys.map((key) => [key])
+                : [],
+          )
+        : []
     if (faults.length === 0) return { ...fields, type } as DraftRecord
     fields = without(fields, faults)
   }

@@ -5,12 +5,53 @@ export type Permission = 'may' | 'own' | 'with second' | 'no'
 
 /** Acts of the table of roles and permissions (JOB.md section 6). */
 export const ACTS = [
-  'enter-observation', 'enter-receipt', 'enter-remark', 'note-event', 'enter-in-service', 'correct-entry', 'sign-performed', 'sign-measured', 'submit-point',
-  'release-inspector-hold', 'release-crew-hold', 'release-engineer-hold', 'release-client-hold', 'waive-client-hold', 'waive-engineer-hold',
-  'mark-not-applicable', 'propose-not-applicable', 'agree-not-applicable', 'open-attempt', 'choose-governing-record', 'judge-photo', 'decide-impact', 'decide-stands-or-redo',
-  'edit-draft', 'comment-draft', 'approve-revision', 'raise-nonconformance', 'assess-nonconformance', 'approve-disposition', 'verify-nonconformance', 'close-nonconformance',
-  'quarantine', 'request-quarantine', 'lift-quarantine', 'issue-dossier', 'accept-repair', 'sign-acceptance', 'review-life',
-  'raise-query', 'answer-query', 'send-notice', 'open-repair', 'hold-repair', 'read-record', 'read-technical-log', 'keep-accounts', 'change-records-or-limits',
+  'enter-observation',
+  'enter-receipt',
+  'enter-remark',
+  'note-event',
+  'enter-in-service',
+  'correct-entry',
+  'sign-performed',
+  'sign-measured',
+  'submit-point',
+  'release-inspector-hold',
+  'release-crew-hold',
+  'release-engineer-hold',
+  'release-client-hold',
+  'waive-client-hold',
+  'waive-engineer-hold',
+  'mark-not-applicable',
+  'propose-not-applicable',
+  'agree-not-applicable',
+  'open-attempt',
+  'choose-governing-record',
+  'judge-photo',
+  'decide-impact',
+  'decide-stands-or-redo',
+  'edit-draft',
+  'comment-draft',
+  'approve-revision',
+  'raise-nonconformance',
+  'assess-nonconformance',
+  'approve-disposition',
+  'verify-nonconformance',
+  'close-nonconformance',
+  'quarantine',
+  'request-quarantine',
+  'lift-quarantine',
+  'issue-dossier',
+  'accept-repair',
+  'sign-acceptance',
+  'review-life',
+  'raise-query',
+  'answer-query',
+  'send-notice',
+  'open-repair',
+  'hold-repair',
+  'read-record',
+  'read-technical-log',
+  'keep-accounts',
+  'change-records-or-limits',
 ] as const
 export type Act = (typeof ACTS)[number]
 
@@ -28,7 +69,15 @@ export const PERMISSIONS: Readonly<Record<Act, Row>> = {
   'enter-remark': ALL_WRITERS,
   'note-event': ALL_WRITERS,
   'enter-in-service': { 'in-service inspector': 'may', inspector: 'may' },
-  'correct-entry': { technician: 'own', lead: 'own', inspector: 'own', client: 'own', engineer: 'own', stores: 'own', 'in-service inspector': 'own' },
+  'correct-entry': {
+    technician: 'own',
+    lead: 'own',
+    inspector: 'own',
+    client: 'own',
+    engineer: 'own',
+    stores: 'own',
+    'in-service inspector': 'own',
+  },
   'sign-performed': { technician: 'may', lead: 'may', stores: 'may', 'in-service inspector': 'may' },
   'sign-measured': { ...WORKERS, 'in-service inspector': 'may' },
   'submit-point': { ...WORKERS, engineer: 'may', stores: 'may', 'in-service inspector': 'may' },
@@ -66,7 +115,16 @@ export const PERMISSIONS: Readonly<Record<Act, Row>> = {
   'send-notice': { lead: 'may', inspector: 'may' },
   'open-repair': { lead: 'may', inspector: 'may' },
   'hold-repair': { lead: 'may', inspector: 'may' },
-  'read-record': { technician: 'own', lead: 'own', inspector: 'may', client: 'own', engineer: 'own', stores: 'own', auditor: 'may', 'in-service inspector': 'own' },
+  'read-record': {
+    technician: 'own',
+    lead: 'own',
+    inspector: 'may',
+    client: 'own',
+    engineer: 'own',
+    stores: 'own',
+    auditor: 'may',
+    'in-service inspector': 'own',
+  },
   'read-technical-log': { administrator: 'may' },
   'keep-accounts': { administrator: 'may' },
   'change-records-or-limits': {},
@@ -79,8 +137,14 @@ const STRENGTH: readonly Permission[] = ['no', 'own', 'with second', 'may']
  * right, may change records or limits directly.
  */
 export function mayAct(act: Act, roles: readonly Role[], approve = false): Permission {
-  const given = roles.map((role): Permission => (act === 'approve-revision' && role === 'inspector' && !approve ? 'no' : (PERMISSIONS[act][role] ?? 'no')))
-  return given.reduce<Permission>((strongest, one) => (STRENGTH.indexOf(one) > STRENGTH.indexOf(strongest) ? one : strongest), 'no')
+  const given = roles.map(
+    (role): Permission =>
+      act === 'approve-revision' && role === 'inspector' && !approve ? 'no' : (PERMISSIONS[act][role] ?? 'no'),
+  )
+  return given.reduce<Permission>(
+    (strongest, one) => (STRENGTH.indexOf(one) > STRENGTH.indexOf(strongest) ? one : strongest),
+    'no',
+  )
 }
 
 /** Roles that hold an act in any measure, for a refusal that says who may. */

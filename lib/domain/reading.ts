@@ -3,14 +3,54 @@ import { Decimal, parseDecimal, showDecimal } from './decimal'
 
 /** Units as read. No unit is converted on entry. Shore scales and Barcol are never converted. */
 export const UNITS = [
-  'mm', 'um', 'mil', 'in', 'degC', 'degF', 'K', '%', 'MPa', 'bar', 'psi', 'mg/m2', 'uS/cm', 'ml', 'mm2', 'mm3', 'g', 'kg',
-  'min', 's', 'h', 'ShoreD', 'ShoreA', 'Barcol', 'class', 'pcs', 'kits', 'rolls', 'm', 'sets', 'N', 'ratio', 'plies', 'yr',
+  'mm',
+  'um',
+  'mil',
+  'in',
+  'degC',
+  'degF',
+  'K',
+  '%',
+  'MPa',
+  'bar',
+  'psi',
+  'mg/m2',
+  'uS/cm',
+  'ml',
+  'mm2',
+  'mm3',
+  'g',
+  'kg',
+  'min',
+  's',
+  'h',
+  'ShoreD',
+  'ShoreA',
+  'Barcol',
+  'class',
+  'pcs',
+  'kits',
+  'rolls',
+  'm',
+  'sets',
+  'N',
+  'ratio',
+  'plies',
+  'yr',
 ] as const
 export const Unit = z.enum(UNITS)
 export type Unit = z.infer<typeof Unit>
 
 const UNIT_TEXT: Partial<Record<Unit, string>> = {
-  um: 'µm', degC: '°C', degF: '°F', 'mg/m2': 'mg/m²', 'uS/cm': 'µS/cm', mm2: 'mm²', mm3: 'mm³', ShoreD: 'Shore D', ShoreA: 'Shore A',
+  um: 'µm',
+  degC: '°C',
+  degF: '°F',
+  'mg/m2': 'mg/m²',
+  'uS/cm': 'µS/cm',
+  mm2: 'mm²',
+  mm3: 'mm³',
+  ShoreD: 'Shore D',
+  ShoreA: 'Shore A',
 }
 
 /** The unit as the trade prints it. */
@@ -43,7 +83,9 @@ export type Measured = z.infer<typeof Measured>
 
 /** A measured number in one of the named units. */
 export function measuredIn(...units: readonly [Unit, ...Unit[]]) {
-  return Measured.refine((value) => units.includes(value.unit), { error: `unit must be ${units.map(showUnit).join(' or ')}` })
+  return Measured.refine((value) => units.includes(value.unit), {
+    error: `unit must be ${units.map(showUnit).join(' or ')}`,
+  })
 }
 
 /**
@@ -71,13 +113,20 @@ export function measured(text: string, unit: Unit): Measured {
 /** Show a reading without its unit, digits as recorded. */
 export function showReading(reading: Reading): string {
   switch (reading.kind) {
-    case 'number': return showDecimal(reading)
-    case 'below': return `< ${showDecimal(reading)}`
-    case 'above': return `> ${showDecimal(reading)}`
-    case 'through-wall': return 'TW'
-    case 'no-access': return 'NA'
-    case 'not-applicable': return 'n/a'
-    case 'not-inspected': return '–'
+    case 'number':
+      return showDecimal(reading)
+    case 'below':
+      return `< ${showDecimal(reading)}`
+    case 'above':
+      return `> ${showDecimal(reading)}`
+    case 'through-wall':
+      return 'TW'
+    case 'no-access':
+      return 'NA'
+    case 'not-applicable':
+      return 'n/a'
+    case 'not-inspected':
+      return '–'
   }
 }
 

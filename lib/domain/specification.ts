@@ -1,13 +1,28 @@
 import { z } from 'zod'
 import { Decimal } from './decimal'
-import { RECORD_TYPES, type RecordType } from './records/record'
 import { Unit } from './reading'
+import { RECORD_TYPES, type RecordType } from './records/record'
 
-export const PointNo = z.string().regex(/^\d{2}$/, 'a point number such as 05').brand('PointNo')
+export const PointNo = z
+  .string()
+  .regex(/^\d{2}$/, 'a point number such as 05')
+  .brand('PointNo')
 export type PointNo = z.infer<typeof PointNo>
 
 /** Values of the design sheet that a limit may stand on. */
-export const DESIGN_VALUES = ['plies', 'minThickness', 'overlapEachSide', 'taper', 'totalLength', 'testPressure', 'designPressure', 'designDiameter', 'designWall', 'designTemp', 'defectLength'] as const
+export const DESIGN_VALUES = [
+  'plies',
+  'minThickness',
+  'overlapEachSide',
+  'taper',
+  'totalLength',
+  'testPressure',
+  'designPressure',
+  'designDiameter',
+  'designWall',
+  'designTemp',
+  'defectLength',
+] as const
 
 /** A limit: a value of the specification, or a share of a value of the design sheet in force. */
 export const Limit = z.discriminatedUnion('from', [
@@ -19,7 +34,10 @@ export type Limit = z.infer<typeof Limit>
 /** A table of times against temperature. `step`: valid up to the row's temperature. `interpolated`: MATHS.md section 5. */
 export const TimeTable = z.strictObject({
   kind: z.enum(['step', 'interpolated']),
-  rows: z.array(z.strictObject({ temp: Decimal, minutes: Decimal })).min(1).max(30),
+  rows: z
+    .array(z.strictObject({ temp: Decimal, minutes: Decimal }))
+    .min(1)
+    .max(30),
 })
 export type TimeTable = z.infer<typeof TimeTable>
 
@@ -40,25 +58,55 @@ export const Rule = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('yes'), flag: Quantity }),
   z.strictObject({ kind: z.literal('no'), flag: Quantity }),
   /** Minutes from a start event to an end event, on observed times; `latest` takes the last start before the end. */
-  z.strictObject({ kind: z.literal('window'), start: EventName, end: EventName, startPoint: PointNo.optional(), endPoint: PointNo.optional(), minMinutes: Decimal.optional(), maxMinutes: Decimal.optional(), pick: z.enum(['first', 'latest']).default('first') }),
+  z.strictObject({
+    kind: z.literal('window'),
+    start: EventName,
+    end: EventName,
+    startPoint: PointNo.optional(),
+    endPoint: PointNo.optional(),
+    minMinutes: Decimal.optional(),
+    maxMinutes: Decimal.optional(),
+    pick: z.enum(['first', 'latest']).default('first'),
+  }),
   /** Part B for 100 of part A by mass, each mix. */
   z.strictObject({ kind: z.literal('ratio'), partBPer100: Decimal, tolerance: Decimal }),
   /** Working time of each mix or roll at its own temperature. */
-  z.strictObject({ kind: z.literal('working-time'), table: TimeTable, of: z.enum(['filler-mix', 'resin-mix', 'tape-roll']) }),
+  z.strictObject({
+    kind: z.literal('working-time'),
+    table: TimeTable,
+    of: z.enum(['filler-mix', 'resin-mix', 'tape-roll']),
+  }),
   /** Plug judged hard only after the table's time at ambient. */
   z.strictObject({ kind: z.literal('hardening-time'), table: TimeTable }),
   z.strictObject({ kind: z.literal('plug-amount'), timesHoleVolume: Decimal }),
   z.strictObject({ kind: z.literal('band-length'), tailAtLeast: Decimal }),
   z.strictObject({ kind: z.literal('tape-start'), shareOfTotalLength: Decimal }),
   /** Unbroken time at or above a temperature, judged at the coldest probe; or equivalent cure over a table. */
-  z.strictObject({ kind: z.literal('cure-hold'), hours: Decimal, atLeastTemp: Decimal, probeAtColdest: z.boolean().default(false) }),
+  z.strictObject({
+    kind: z.literal('cure-hold'),
+    hours: Decimal,
+    atLeastTemp: Decimal,
+    probeAtColdest: z.boolean().default(false),
+  }),
   z.strictObject({ kind: z.literal('cure-equivalent'), table: TimeTable }),
   /** Pressure drop after the correction for steel temperature; the correction's figures are the specification's. */
   z.strictObject({
-    kind: z.literal('pressure-drop'), maxDrop: Decimal, minMinutes: Decimal,
-    correction: z.strictObject({ modulusMPa: Decimal, poisson: Decimal, alphaPerK: z.number(), betaPerK: z.number(), bulkModulusMPa: Decimal, ends: z.enum(['free', 'anchored']) }),
+    kind: z.literal('pressure-drop'),
+    maxDrop: Decimal,
+    minMinutes: Decimal,
+    correction: z.strictObject({
+      modulusMPa: Decimal,
+      poisson: Decimal,
+      alphaPerK: z.number(),
+      betaPerK: z.number(),
+      bulkModulusMPa: Decimal,
+      ends: z.enum(['free', 'anchored']),
+    }),
   }),
-  z.strictObject({ kind: z.literal('findings'), allowed: z.array(z.strictObject({ finding: z.string(), maxSize: Decimal })) }),
+  z.strictObject({
+    kind: z.literal('findings'),
+    allowed: z.array(z.strictObject({ finding: z.string(), maxSize: Decimal })),
+  }),
   z.strictObject({ kind: z.literal('design-envelope') }),
   z.strictObject({ kind: z.literal('plies'), countedBy: z.int().min(1) }),
   z.strictObject({ kind: z.literal('instruments-valid') }),
@@ -89,11 +137,16 @@ export const Specification = z.strictObject({
   wrap: z.enum(['wet lay-up', 'water-activated tape']),
   decisionRule: z.enum(['simple acceptance', 'guard band']),
   dewPointFormula: z.string().max(120),
-  noticeHours: Decimal, witnessWaitMinutes: Decimal,
+  noticeHours: Decimal,
+  witnessWaitMinutes: Decimal,
   lifeCountsFrom: z.enum(['acceptance', 'application']),
   extendedCuresAllowed: z.int().min(0).max(9),
   tapRule: z.enum(['mean', 'median']).default('mean'),
-  criteria: z.array(Criterion).min(1).max(300).refine((list) => new Set(list.map((one) => one.id)).size === list.length, 'a criterion id appears twice'),
+  criteria: z
+    .array(Criterion)
+    .min(1)
+    .max(300)
+    .refine((list) => new Set(list.map((one) => one.id)).size === list.length, 'a criterion id appears twice'),
   notes: z.array(z.string().max(400)).max(40).default([]),
 })
 export type Specification = z.infer<typeof Specification>

@@ -3,11 +3,17 @@ import { z } from 'zod'
 const PATTERN = /^(\d{4})-(\d{2})-(\d{2})T(\d{2}):(\d{2}):(\d{2})(?:\.\d{1,3})?(Z|[+-]\d{2}:\d{2})$/
 
 /** An instant as observed, with its UTC offset kept: `2026-05-12T09:22:00+01:00`. */
-export const Moment = z.string().regex(PATTERN, 'a time with its UTC offset').refine((text) => !Number.isNaN(Date.parse(text)), 'no such time')
+export const Moment = z
+  .string()
+  .regex(PATTERN, 'a time with its UTC offset')
+  .refine((text) => !Number.isNaN(Date.parse(text)), 'no such time')
 export type Moment = z.infer<typeof Moment>
 
 /** A calendar day at the place of use: `2026-05-12`. */
-export const CalendarDay = z.string().regex(/^\d{4}-\d{2}-\d{2}$/, 'a day as YYYY-MM-DD').refine(isRealDay, 'no such day')
+export const CalendarDay = z
+  .string()
+  .regex(/^\d{4}-\d{2}-\d{2}$/, 'a day as YYYY-MM-DD')
+  .refine(isRealDay, 'no such day')
 export type CalendarDay = z.infer<typeof CalendarDay>
 
 function isRealDay(text: string): boolean {
@@ -46,6 +52,9 @@ export function minutesBetween(from: Moment, to: Moment): number {
 
 /** The moment of an instant written with a given offset such as `+01:00`. */
 export function momentOf(instantMs: number, offset: string): Moment {
-  const minutes = offset === 'Z' ? 0 : (offset.startsWith('-') ? -1 : 1) * (Number(offset.slice(1, 3)) * 60 + Number(offset.slice(4, 6)))
+  const minutes =
+    offset === 'Z'
+      ? 0
+      : (offset.startsWith('-') ? -1 : 1) * (Number(offset.slice(1, 3)) * 60 + Number(offset.slice(4, 6)))
   return new Date(instantMs + minutes * 60_000).toISOString().slice(0, 19) + offset
 }

@@ -44,7 +44,8 @@ describe('the facts of the demo', () => {
   test('a decision names the head that its stream had when it was received', () => {
     const lengths = new Map<string, number>()
     for (const { fact } of facts) {
-      if ('heads' in fact.body) for (const head of fact.body.heads) expect(lengths.get(head.stream) ?? 0).toBe(head.length)
+      if ('heads' in fact.body)
+        for (const head of fact.body.heads) expect(lengths.get(head.stream) ?? 0).toBe(head.length)
       lengths.set(fact.stream, (lengths.get(fact.stream) ?? 0) + 1)
     }
   })
@@ -68,13 +69,17 @@ describe('the facts of the demo', () => {
     const performed = new Set<string>()
     for (const { fact } of facts) {
       expect(known.has(fact.observedBy) && known.has(fact.enteredBy)).toBe(true)
-      if (fact.kind === 'signed' && fact.body.meaning === 'performed') performed.add(`${fact.stream} ${fact.body.point} ${fact.body.attempt} ${fact.observedBy}`)
-      if (fact.kind === 'released') expect(performed.has(`${fact.stream} ${fact.body.point} ${fact.body.attempt} ${fact.observedBy}`)).toBe(false)
+      if (fact.kind === 'signed' && fact.body.meaning === 'performed')
+        performed.add(`${fact.stream} ${fact.body.point} ${fact.body.attempt} ${fact.observedBy}`)
+      if (fact.kind === 'released')
+        expect(performed.has(`${fact.stream} ${fact.body.point} ${fact.body.attempt} ${fact.observedBy}`)).toBe(false)
     }
   })
 
   test('the client’s representative has notice of at least 26 h, and attends all but the test of MD-0042', () => {
-    const answers = new Map(facts.flatMap(({ fact }) => (fact.kind === 'notice-answered' ? [[fact.body.notice, fact.body]] : [])))
+    const answers = new Map(
+      facts.flatMap(({ fact }) => (fact.kind === 'notice-answered' ? [[fact.body.notice, fact.body]] : [])),
+    )
     const notices = facts.flatMap(({ fact }) => (fact.kind === 'notice-sent' ? [fact] : []))
     expect(notices.length).toBeGreaterThan(25)
     for (const { id, stream, body } of notices) {

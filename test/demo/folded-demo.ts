@@ -34,5 +34,9 @@ export function criterionOf(state: RepairState, id: string, attempt = 1): Criter
 
 /** Points and attempts with an undecided question of a kind, as `16/1`. */
 export function questioned(state: RepairState, cause: string): string[] {
-  return state.points.flatMap((point) => point.attempts.filter((one) => one.questions.some((question) => question.cause === cause && question.decision === undefined)).map((one) => `${one.point}/${one.attempt}`))
+  return state.points.flatMap((point) =>
+    point.attempts
+      .filter((one) => one.questions.some((question) => question.cause === cause && question.decision === undefined))
+      .map((one) => `${one.point}/${one.attempt}`),
+  )
 }

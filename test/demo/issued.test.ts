@@ -8,13 +8,31 @@ import { foldDemo } from './folded-demo'
 function issueOf(number: string, issuedAt: string) {
   const script = startScript()
   return script.write({
-    stream: `dossier:${number}`, kind: 'dossier-issued', at: issuedAt, by: QI,
-    body: { repair: `repair:${number}`, revision: 0, purpose: 'final', changes: [], sha256: 'a'.repeat(64), sizeBytes: 1, pageCount: 1, asOf: issuedAt, factCount: 1, template: 'test', rules: 'fold 1', missing: [] },
+    stream: `dossier:${number}`,
+    kind: 'dossier-issued',
+    at: issuedAt,
+    by: QI,
+    body: {
+      repair: `repair:${number}`,
+      revision: 0,
+      purpose: 'final',
+      changes: [],
+      sha256: 'a'.repeat(64),
+      sizeBytes: 1,
+      pageCount: 1,
+      asOf: issuedAt,
+      factCount: 1,
+      template: 'test',
+      rules: 'fold 1',
+      missing: [],
+    },
   })
 }
 
 test.each([
-  ['MD-0041', at('05-15', '14:00'), 'in service', false], ['MD-0044', at('05-16', '10:00'), 'in service', false], ['MD-0042', at('05-25', '15:00'), 'accepted under concession', true],
+  ['MD-0041', at('05-15', '14:00'), 'in service', false],
+  ['MD-0044', at('05-16', '10:00'), 'in service', false],
+  ['MD-0042', at('05-25', '15:00'), 'accepted under concession', true],
 ] as const)('%s after its issue: %s %s, revision due %s', (number, issuedAt, status, isDue) => {
   const state = foldDemo(number, DEMO_START, [issueOf(number, issuedAt)])
   expect(state).toMatchObject({ status, revisionDue: isDue })

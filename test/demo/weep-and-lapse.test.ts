@@ -21,12 +21,23 @@ describe('MD-0043, attempt 1 on 2026-05-27', () => {
   })
 
   test('11:16: the failed climate puts 05, 06 and 07 in question', () => {
-    expect(['05', '06', '07'].map((no) => attemptOf(at('11:16'), no).state)).toEqual(['in question', 'in question', 'in question'])
+    expect(['05', '06', '07'].map((no) => attemptOf(at('11:16'), no).state)).toEqual([
+      'in question',
+      'in question',
+      'in question',
+    ])
   })
 
   test('the window of the preparation lapsed at 12:35, which the release of 05 tells', () => {
-    expect(state.windows.find((one) => one.criterion === '14.prep-window')).toMatchObject({ state: 'lapsed', startedAt: '2026-05-27T08:50:00+01:00', endsAt: '2026-05-27T12:35:00+01:00' })
-    expect(attemptOf(state, '05').releases.map((one) => [one.state, one.fell?.at])).toEqual([['lapsed', '2026-05-27T12:35:00+01:00'], ['lapsed', '2026-05-27T12:35:00+01:00']])
+    expect(state.windows.find((one) => one.criterion === '14.prep-window')).toMatchObject({
+      state: 'lapsed',
+      startedAt: '2026-05-27T08:50:00+01:00',
+      endsAt: '2026-05-27T12:35:00+01:00',
+    })
+    expect(attemptOf(state, '05').releases.map((one) => [one.state, one.fell?.at])).toEqual([
+      ['lapsed', '2026-05-27T12:35:00+01:00'],
+      ['lapsed', '2026-05-27T12:35:00+01:00'],
+    ])
   })
 
   test('the wrap was begun without the releases that it needed', () => {
@@ -53,7 +64,9 @@ describe('MD-0043, attempt 1 on 2026-05-27', () => {
     expect(lines).toContainEqual(['instrument:TH-11', 'refused'])
     expect(lines).toContainEqual(['instrument:TH-12', 'taken'])
     expect(criterionOf(state, '04.instruments').verdict).toBe('pass')
-    expect(state.remarkable.some((one) => one.text.includes('tablet-wrenfield') && one.text.includes('7 min'))).toBe(true)
+    expect(state.remarkable.some((one) => one.text.includes('tablet-wrenfield') && one.text.includes('7 min'))).toBe(
+      true,
+    )
   })
 
   test('on hold, NCR-0009 in action and blocking, attempt 2 not opened', () => {
@@ -63,7 +76,9 @@ describe('MD-0043, attempt 1 on 2026-05-27', () => {
   })
 
   test('its photo of point 05 is the very picture of MD-0042, point 05', () => {
-    const flags = attemptOf(state, '05').photos.flatMap((photo) => photo.flags.filter((flag) => flag.kind === 'exact copy').map((flag) => [flag.other?.repair, flag.other?.point]))
+    const flags = attemptOf(state, '05').photos.flatMap((photo) =>
+      photo.flags.filter((flag) => flag.kind === 'exact copy').map((flag) => [flag.other?.repair, flag.other?.point]),
+    )
     expect(flags).toEqual([['repair:MD-0042', '05']])
   })
 })
@@ -71,6 +86,10 @@ describe('MD-0043, attempt 1 on 2026-05-27', () => {
 test('a late entry: ply 6 of MD-0041, keyed the next morning from the paper tally and signed', () => {
   const late = attemptOf(foldDemo('MD-0041'), '14').records.filter((one) => one.late)
   expect(late.map((one) => (one.record.type === 'ply' ? one.record.plyNo : null))).toEqual([6])
-  expect(late[0]?.fact).toMatchObject({ observedAt: '2026-05-12T12:00:00+01:00', enteredAt: '2026-05-13T06:50:00+01:00', late: { source: 'paper tally' } })
+  expect(late[0]?.fact).toMatchObject({
+    observedAt: '2026-05-12T12:00:00+01:00',
+    enteredAt: '2026-05-13T06:50:00+01:00',
+    late: { source: 'paper tally' },
+  })
   expect(late[0]?.signedBy).toHaveLength(3)
 })

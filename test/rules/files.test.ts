@@ -9,11 +9,17 @@ const BANNED_NAMES = /(^|[-/])(utils?|helpers?|misc|manager|data|item|process)([
 
 describe('files', () => {
   test('no file is over 200 lines, data tables aside', () => {
-    expect(sources.filter((file) => file.lines > 200 && !DATA_TABLES.has(file.path)).map((file) => `${file.path}: ${file.lines}`)).toEqual([])
+    expect(
+      sources
+        .filter((file) => file.lines > 200 && !DATA_TABLES.has(file.path))
+        .map((file) => `${file.path}: ${file.lines}`),
+    ).toEqual([])
   })
 
   test('every listed data table is there and needs its exception', () => {
-    expect([...DATA_TABLES].filter((path) => (sources.find((file) => file.path === path)?.lines ?? 0) <= 200)).toEqual([])
+    expect([...DATA_TABLES].filter((path) => (sources.find((file) => file.path === path)?.lines ?? 0) <= 200)).toEqual(
+      [],
+    )
   })
 
   test('names are kebab-case and none is a grab-bag', () => {
@@ -23,7 +29,11 @@ describe('files', () => {
   })
 
   test('no test is skipped for good, run alone, or put off', () => {
-    const wrong = sources.flatMap((file) => [/\.only\(/, /\bTODO\b/, /\bFIXME\b/, /@ts-ignore/, /\bas any\b/, /: any(?=[,;)\]>=]|$)/m].filter((banned) => banned.test(file.text) && !file.path.startsWith('test/rules/')).map((banned) => `${file.path}: ${banned.source}`))
+    const wrong = sources.flatMap((file) =>
+      [/\.only\(/, /\bTODO\b/, /\bFIXME\b/, /@ts-ignore/, /\bas any\b/, /: any(?=[,;)\]>=]|$)/m]
+        .filter((banned) => banned.test(file.text) && !file.path.startsWith('test/rules/'))
+        .map((banned) => `${file.path}: ${banned.source}`),
+    )
     expect(wrong).toEqual([])
   })
 

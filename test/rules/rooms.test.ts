@@ -1,6 +1,6 @@
 import { readdirSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
-import { listFiles, readSources, ROOT } from './source-files'
+import { listFiles, ROOT, readSources } from './source-files'
 
 const sources = readSources()
 
@@ -14,14 +14,35 @@ const MAY_IMPORT: readonly (readonly [room: string, may: readonly string[]])[] =
   ['lib/verify', ['lib/verify', 'lib/domain', 'lib/calc', 'lib/evidence']],
   ['lib/capture', ['lib/capture', 'lib/domain', 'lib/calc']],
   ['lib/server', ['lib/server', 'lib/domain', 'lib/calc', 'lib/evidence', 'lib/photo', 'lib/dossier', 'db']],
-  ['lib/cli', ['lib/cli', 'lib/server', 'lib/verify', 'lib/domain', 'lib/calc', 'lib/evidence', 'lib/photo', 'lib/dossier', 'db']],
+  [
+    'lib/cli',
+    ['lib/cli', 'lib/server', 'lib/verify', 'lib/domain', 'lib/calc', 'lib/evidence', 'lib/photo', 'lib/dossier', 'db'],
+  ],
   ['db', ['db', 'lib/domain', 'lib/evidence']],
   ['app', ['app', 'lib/server', 'lib/capture', 'lib/domain', 'lib/calc', 'lib/photo']],
 ]
 
 const ROOT_ENTRIES = new Set([
-  'README.md', 'DEVELOPERS.md', 'LICENSE', 'package.json', 'package-lock.json', 'tsconfig.json', 'next.config.mjs', 'biome.json', 'vitest.config.ts', 'proxy.ts', '.gitignore', '.npmrc', '.ci',
-  'app', 'lib', 'db', 'public', 'e2e', 'test', 'instrumentation.ts',
+  'README.md',
+  'DEVELOPERS.md',
+  'LICENSE',
+  'package.json',
+  'package-lock.json',
+  'tsconfig.json',
+  'next.config.mjs',
+  'biome.json',
+  'vitest.config.ts',
+  'proxy.ts',
+  '.gitignore',
+  '.npmrc',
+  '.ci',
+  'app',
+  'lib',
+  'db',
+  'public',
+  'e2e',
+  'test',
+  'instrumentation.ts',
 ])
 
 function roomOf(path: string): readonly [string, readonly string[]] | undefined {
@@ -33,7 +54,14 @@ describe('rooms', () => {
     const wrong = sources.flatMap((file) => {
       const room = roomOf(file.path)
       if (!room) return []
-      return file.imports.filter((target) => !target.startsWith('package:') && !/\.(css|json)$/.test(target) && !room[1].some((allowed) => target === allowed || target.startsWith(`${allowed}/`))).map((target) => `${file.path} -> ${target}`)
+      return file.imports
+        .filter(
+          (target) =>
+            !target.startsWith('package:') &&
+            !/\.(css|json)$/.test(target) &&
+            !room[1].some((allowed) => target === allowed || target.startsWith(`${allowed}/`)),
+        )
+        .map((target) => `${file.path} -> ${target}`)
     })
     expect(wrong).toEqual([])
   })
@@ -42,8 +70,20 @@ describe('rooms', () => {
     const wrong = sources
       .filter((file) => /^lib\/(calc|domain)\//.test(file.path))
       .flatMap((file) => [
-        ...file.imports.filter((target) => /^package:(node:|react|next|drizzle|pg|fs|path|crypto)/.test(target)).map((target) => `${file.path} imports ${target}`),
-        ...[/\bDate\.now\(/, /new Date\(\)/, /Math\.random\(/, /\bprocess\./, /\bcrypto\./, /\bfetch\(/, /\blocalStorage\b/].filter((banned) => banned.test(file.text)).map((banned) => `${file.path} uses ${banned.source}`),
+        ...file.imports
+          .filter((target) => /^package:(node:|react|next|drizzle|pg|fs|path|crypto)/.test(target))
+          .map((target) => `${file.path} imports ${target}`),
+        ...[
+          /\bDate\.now\(/,
+          /new Date\(\)/,
+          /Math\.random\(/,
+          /\bprocess\./,
+          /\bcrypto\./,
+          /\bfetch\(/,
+          /\blocalStorage\b/,
+        ]
+          .filter((banned) => banned.test(file.text))
+          .map((banned) => `${file.path} uses ${banned.source}`),
       ])
     expect(wrong).toEqual([])
   })
@@ -51,7 +91,15 @@ describe('rooms', () => {
   test('client components take nothing but types from the server', () => {
     const wrong = sources
       .filter((file) => file.path.startsWith('app/') && /^['"]use client['"]/.test(file.text.trimStart()))
-      .flatMap((file) => [...file.text.matchAll(/\nimport (?!type )([^'"]*) from ['"]@\/(lib\/server|db|lib\/photo|lib\/dossier|lib\/evidence)[^'"]*['"]/g)].filter((match) => !/^\{(\s*type [^,}]+,?)+\s*\}$/.test(match[1] ?? '')).map((match) => `${file.path}: ${match[0].trim()}`))
+      .flatMap((file) =>
+        [
+          ...file.text.matchAll(
+            /\nimport (?!type )([^'"]*) from ['"]@\/(lib\/server|db|lib\/photo|lib\/dossier|lib\/evidence)[^'"]*['"]/g,
+          ),
+        ]
+          .filter((match) => !/^\{(\s*type [^,}]+,?)+\s*\}$/.test(match[1] ?? ''))
+          .map((match) => `${file.path}: ${match[0].trim()}`),
+      )
     expect(wrong).toEqual([])
   })
 

@@ -9,7 +9,10 @@ export type SourceFile = { path: string; text: string; lines: number; imports: s
 
 /** Every file that the repository keeps or would keep. */
 export function listFiles(): string[] {
-  const text = execFileSync('git', ['ls-files', '--cached', '--others', '--exclude-standard'], { cwd: ROOT, encoding: 'utf8' })
+  const text = execFileSync('git', ['ls-files', '--cached', '--others', '--exclude-standard'], {
+    cwd: ROOT,
+    encoding: 'utf8',
+  })
   return text.split('\n').filter((path) => path !== '' && existsSync(join(ROOT, path)))
 }
 
@@ -19,12 +22,22 @@ export function readSources(): SourceFile[] {
     .filter((path) => /\.(ts|tsx|mjs)$/.test(path))
     .map((path) => {
       const text = readFileSync(join(ROOT, path), 'utf8')
-      return { path, text, lines: text.split('\n').length - 1, imports: importsOf(path, text), statics: importsOf(path, text.replaceAll(/\bimport\(/g, 'load(')) }
+      return {
+        path,
+        text,
+        lines: text.split('\n').length - 1,
+        imports: importsOf(path, text),
+        statics: importsOf(path, text.replaceAll(/\bimport\(/g, 'load(')),
+      }
     })
 }
 
 function importsOf(path: string, text: string): string[] {
-  const found = [...text.matchAll(/(?:^|\n)\s*(?:import|export)\s[^'"]*?from\s*['"]([^'"]+)['"]|(?:^|\n)\s*import\s*['"]([^'"]+)['"]|\bimport\(\s*['"]([^'"]+)['"]\s*\)/g)]
+  const found = [
+    ...text.matchAll(
+      /(?:^|\n)\s*(?:import|export)\s[^'"]*?from\s*['"]([^'"]+)['"]|(?:^|\n)\s*import\s*['"]([^'"]+)['"]|\bimport\(\s*['"]([^'"]+)['"]\s*\)/g,
+    ),
+  ]
   return found.map((match) => resolve(path, match[1] ?? match[2] ?? match[3] ?? ''))
 }
 

@@ -3,33 +3,63 @@ import type { FieldSpec, FormSpec } from './field-spec'
 const REMARK: FieldSpec = { kind: 'remark', name: 'remark', label: 'Remark', optional: true }
 
 export const DEFECT_FORM: FormSpec = {
-  type: 'defect', title: 'Defect as found', observed: null,
+  type: 'defect',
+  title: 'Defect as found',
+  observed: null,
   fields: [
     { kind: 'choice', name: 'defectKind', label: 'Kind of defect', options: ['through-wall', 'part-wall'] },
     { kind: 'measured', name: 'holeAxial', label: 'Hole along the pipe', units: ['mm', 'in'] },
     { kind: 'measured', name: 'holeHoop', label: 'Hole round the pipe', units: ['mm', 'in'] },
     { kind: 'measured', name: 'defectLength', label: 'Length of the defect along the pipe', units: ['mm', 'in'] },
     { kind: 'clock', name: 'clock', label: 'Clock position of the leak' },
-    { kind: 'measured-list', name: 'diameters', label: 'Outside diameter by tape', units: ['mm', 'in'], addLabel: 'Add a diameter' },
-    { kind: 'measured-list', name: 'girths', label: 'Girth by tape', units: ['mm', 'in'], addLabel: 'Add a girth', optional: true },
+    {
+      kind: 'measured-list',
+      name: 'diameters',
+      label: 'Outside diameter by tape',
+      units: ['mm', 'in'],
+      addLabel: 'Add a diameter',
+    },
+    {
+      kind: 'measured-list',
+      name: 'girths',
+      label: 'Girth by tape',
+      units: ['mm', 'in'],
+      addLabel: 'Add a girth',
+      optional: true,
+    },
     { kind: 'measured', name: 'nominalWall', label: 'Nominal wall', units: ['mm', 'in'] },
     { kind: 'chalk-grid', name: 'grid', label: 'Chalk grid' },
     { kind: 'instrument', name: 'instrument', label: 'Wall gauge', measures: ['mm'], optional: true },
-    { kind: 'marks', name: 'wall', label: 'Wall at the marks', shape: 'stations', quantity: 'wall', unit: 'mm', special: true },
+    {
+      kind: 'marks',
+      name: 'wall',
+      label: 'Wall at the marks',
+      shape: 'stations',
+      quantity: 'wall',
+      unit: 'mm',
+      special: true,
+    },
     { kind: 'text', name: 'material', label: 'Material of the pipe' },
     { kind: 'text', name: 'medium', label: 'Medium' },
     { kind: 'measured', name: 'operatingPressure', label: 'Operating pressure', units: ['MPa', 'bar', 'psi'] },
     { kind: 'measured', name: 'designPressure', label: 'Design pressure', units: ['MPa', 'bar', 'psi'] },
     { kind: 'measured', name: 'minTemp', label: 'Lowest temperature', units: ['degC', 'degF'], optional: true },
     { kind: 'measured', name: 'maxTemp', label: 'Highest temperature', units: ['degC', 'degF'] },
-    { kind: 'choice', name: 'cause', label: 'Cause', options: ['internal corrosion', 'external corrosion', 'erosion', 'mechanical damage', 'unknown'] },
+    {
+      kind: 'choice',
+      name: 'cause',
+      label: 'Cause',
+      options: ['internal corrosion', 'external corrosion', 'erosion', 'mechanical damage', 'unknown'],
+    },
     { kind: 'measured', name: 'wantedLife', label: 'Life wanted', units: ['yr'] },
     REMARK,
   ],
 }
 
 export const DESIGN_FORM: FormSpec = {
-  type: 'design', title: 'Design output', observed: null,
+  type: 'design',
+  title: 'Design output',
+  observed: null,
   fields: [
     { kind: 'text', name: 'sheetNo', label: 'Design sheet' },
     { kind: 'whole', name: 'revision', label: 'Revision of the sheet' },
@@ -46,7 +76,9 @@ export const DESIGN_FORM: FormSpec = {
     { kind: 'measured', name: 'lifeYears', label: 'Life', units: ['yr'] },
     { kind: 'day', name: 'firstInspectionOn', label: 'First inspection', optional: true },
     {
-      kind: 'group', name: 'envelope', label: 'As found, the design holds for',
+      kind: 'group',
+      name: 'envelope',
+      label: 'As found, the design holds for',
       of: [
         { kind: 'measured', name: 'holeAxialMax', label: 'Hole along the pipe, at most', units: ['mm'] },
         { kind: 'measured', name: 'holeHoopMax', label: 'Hole round the pipe, at most', units: ['mm'] },
@@ -61,7 +93,9 @@ export const DESIGN_FORM: FormSpec = {
 }
 
 export const PERMIT_FORM: FormSpec = {
-  type: 'permit', title: 'Permit, isolation and pressure', observed: null,
+  type: 'permit',
+  title: 'Permit, isolation and pressure',
+  observed: null,
   fields: [
     { kind: 'text', name: 'permitNo', label: 'Permit' },
     { kind: 'moment', name: 'validFrom', label: 'Valid from' },
@@ -76,20 +110,40 @@ export const PERMIT_FORM: FormSpec = {
 }
 
 export const STOP_FORM: FormSpec = {
-  type: 'stop', title: 'Work stopped or resumed', observed: null,
+  type: 'stop',
+  title: 'Work stopped or resumed',
+  observed: null,
   fields: [
     { kind: 'choice', name: 'what', label: 'The work is', options: ['stopped', 'resumed'] },
     { kind: 'text', name: 'reason', label: 'Why' },
   ],
 }
 
-const ROLES = ['resin', 'hardener', 'filler', 'primer', 'fabric', 'tape', 'putty', 'band', 'release film', 'other'] as const
+const ROLES = [
+  'resin',
+  'hardener',
+  'filler',
+  'primer',
+  'fabric',
+  'tape',
+  'putty',
+  'band',
+  'release film',
+  'other',
+] as const
 
 export const MATERIALS_FORM: FormSpec = {
-  type: 'materials', title: 'Incoming materials', observed: null,
+  type: 'materials',
+  title: 'Incoming materials',
+  observed: null,
   fields: [
     {
-      kind: 'list', name: 'lines', label: 'Packages', each: 'Package', addLabel: 'Add a package', atLeast: 1,
+      kind: 'list',
+      name: 'lines',
+      label: 'Packages',
+      each: 'Package',
+      addLabel: 'Add a package',
+      atLeast: 1,
       of: [
         { kind: 'choice', name: 'role', label: 'What it is', options: ROLES },
         { kind: 'batch', name: 'batch', label: 'Batch', roles: ROLES },
@@ -107,24 +161,59 @@ export const MATERIALS_FORM: FormSpec = {
 }
 
 export const INSTRUMENTS_FORM: FormSpec = {
-  type: 'instruments', title: 'Instruments and persons', observed: null,
+  type: 'instruments',
+  title: 'Instruments and persons',
+  observed: null,
   fields: [
     {
-      kind: 'list', name: 'instruments', label: 'Instruments', each: 'Instrument', addLabel: 'Add an instrument', atLeast: 0,
+      kind: 'list',
+      name: 'instruments',
+      label: 'Instruments',
+      each: 'Instrument',
+      addLabel: 'Add an instrument',
+      atLeast: 0,
       of: [
         { kind: 'instrument', name: 'instrument', label: 'Instrument', measures: [] },
         { kind: 'text', name: 'certificate', label: 'Certificate shown' },
-        { kind: 'choice', name: 'coverage', label: 'Checked on a reference piece', options: ['full scale', 'mid scale', 'none'] },
-        { kind: 'measured', name: 'reference', label: 'Reference value', units: ['mm', 'um', 'degC', '%', 'MPa', 'g', 'ShoreD', 'uS/cm'], optional: true },
-        { kind: 'reading', name: 'read', label: 'It read', units: ['mm', 'um', 'degC', '%', 'MPa', 'g', 'ShoreD', 'uS/cm'], optional: true },
-        { kind: 'measured', name: 'tolerance', label: 'Tolerance', units: ['mm', 'um', 'degC', '%', 'MPa', 'g', 'ShoreD', 'uS/cm'], optional: true },
+        {
+          kind: 'choice',
+          name: 'coverage',
+          label: 'Checked on a reference piece',
+          options: ['full scale', 'mid scale', 'none'],
+        },
+        {
+          kind: 'measured',
+          name: 'reference',
+          label: 'Reference value',
+          units: ['mm', 'um', 'degC', '%', 'MPa', 'g', 'ShoreD', 'uS/cm'],
+          optional: true,
+        },
+        {
+          kind: 'reading',
+          name: 'read',
+          label: 'It read',
+          units: ['mm', 'um', 'degC', '%', 'MPa', 'g', 'ShoreD', 'uS/cm'],
+          optional: true,
+        },
+        {
+          kind: 'measured',
+          name: 'tolerance',
+          label: 'Tolerance',
+          units: ['mm', 'um', 'degC', '%', 'MPa', 'g', 'ShoreD', 'uS/cm'],
+          optional: true,
+        },
         { kind: 'choice', name: 'when', label: 'Check made', options: ['before', 'after'] },
         { kind: 'choice', name: 'decision', label: 'Decision', options: ['taken', 'refused'] },
         { kind: 'text', name: 'reason', label: 'Reason, when refused', optional: true },
       ],
     },
     {
-      kind: 'list', name: 'persons', label: 'Persons', each: 'Person', addLabel: 'Add a person', atLeast: 0,
+      kind: 'list',
+      name: 'persons',
+      label: 'Persons',
+      each: 'Person',
+      addLabel: 'Add a person',
+      atLeast: 0,
       of: [
         { kind: 'person', name: 'person', label: 'Person' },
         { kind: 'text', name: 'qualification', label: 'Qualification shown' },
@@ -137,6 +226,8 @@ export const INSTRUMENTS_FORM: FormSpec = {
 }
 
 export const REMARK_FORM: FormSpec = {
-  type: 'remark', title: 'Remark', observed: null,
+  type: 'remark',
+  title: 'Remark',
+  observed: null,
   fields: [{ kind: 'remark', name: 'text', label: 'Remark' }],
 }

@@ -1,6 +1,6 @@
+import type { BodyOf } from '@/lib/domain/facts/fact-kinds'
 import type { Unit } from '@/lib/domain/reading'
 import type { RecordType } from '@/lib/domain/records/record'
-import type { BodyOf } from '@/lib/domain/facts/fact-kinds'
 
 type Named = { name: string; label: string; hint?: string; optional?: true }
 
@@ -13,7 +13,14 @@ export type FieldSpec =
   | (Named & { kind: 'choice'; options: readonly string[] })
   | (Named & { kind: 'batch'; roles: readonly BodyOf<'batch-received'>['role'][] })
   | (Named & { kind: 'instrument'; measures: readonly Unit[] })
-  | (Named & { kind: 'marks'; shape: 'stations' | 'filler' | 'numbered'; prefix?: string; quantity: string; unit: Unit; special: boolean })
+  | (Named & {
+      kind: 'marks'
+      shape: 'stations' | 'filler' | 'numbered'
+      prefix?: string
+      quantity: string
+      unit: Unit
+      special: boolean
+    })
   | (Named & { kind: 'chalk-grid' })
   | (Named & { kind: 'text-list'; addLabel: string })
   | (Named & { kind: 'list'; each: string; addLabel: string; atLeast: number; of: readonly FieldSpec[] })
@@ -21,4 +28,10 @@ export type FieldSpec =
   | (Named & { kind: 'variant'; by: string; variants: readonly { value: string; of: readonly FieldSpec[] }[] })
 
 /** A point form: title, what it asks for, and the record field that says when it was observed (none: stamped apart). */
-export type FormSpec = { type: RecordType; title: string; observed: string | null; timer?: 'watch' | 'working-time'; fields: readonly FieldSpec[] }
+export type FormSpec = {
+  type: RecordType
+  title: string
+  observed: string | null
+  timer?: 'watch' | 'working-time'
+  fields: readonly FieldSpec[]
+}

@@ -5,14 +5,35 @@ const PRESSURE = ['MPa', 'bar', 'psi'] as const
 const DEGREES = ['degC', 'degF'] as const
 
 export const CLEANLINESS_FORM: FormSpec = {
-  type: 'cleanliness', title: 'Surface cleanliness', observed: 'checkedAt',
+  type: 'cleanliness',
+  title: 'Surface cleanliness',
+  observed: 'checkedAt',
   fields: [
     { kind: 'moment', name: 'finishedAt', label: 'Preparation finished' },
     { kind: 'moment', name: 'checkedAt', label: 'Checked' },
-    { kind: 'choice', name: 'method', label: 'Prepared by', options: ['blast', 'power tool', 'hand tool', 'water jet'] },
-    { kind: 'choice', name: 'grade', label: 'Grade by the pictures', options: ['Sa 1', 'Sa 2', 'Sa 2 1/2', 'Sa 3', 'St 2', 'St 3', 'Wa 1', 'Wa 2', 'Wa 2 1/2'] },
+    {
+      kind: 'choice',
+      name: 'method',
+      label: 'Prepared by',
+      options: ['blast', 'power tool', 'hand tool', 'water jet'],
+    },
+    {
+      kind: 'choice',
+      name: 'grade',
+      label: 'Grade by the pictures',
+      options: ['Sa 1', 'Sa 2', 'Sa 2 1/2', 'Sa 3', 'St 2', 'St 3', 'Wa 1', 'Wa 2', 'Wa 2 1/2'],
+    },
     { kind: 'measured', name: 'dustClass', label: 'Dust class', units: ['class'] },
-    { kind: 'marks', name: 'salts', label: 'Soluble salts', shape: 'numbered', prefix: 'S', quantity: 'salts', unit: 'mg/m2', special: true },
+    {
+      kind: 'marks',
+      name: 'salts',
+      label: 'Soluble salts',
+      shape: 'numbered',
+      prefix: 'S',
+      quantity: 'salts',
+      unit: 'mg/m2',
+      special: true,
+    },
     { kind: 'instrument', name: 'instrument', label: 'Salt meter', measures: ['mg/m2', 'uS/cm'], optional: true },
     { kind: 'yes-no', name: 'oilFree', label: 'Free of oil, water does not break' },
     { kind: 'choice', name: 'flashRust', label: 'Flash rust', options: ['none', 'L', 'M', 'H'], optional: true },
@@ -24,19 +45,32 @@ export const CLEANLINESS_FORM: FormSpec = {
 }
 
 export const PROFILE_FORM: FormSpec = {
-  type: 'profile', title: 'Surface profile', observed: 'takenAt',
+  type: 'profile',
+  title: 'Surface profile',
+  observed: 'takenAt',
   fields: [
     { kind: 'moment', name: 'takenAt', label: 'Taken' },
     { kind: 'choice', name: 'method', label: 'Method', options: ['comparator', 'replica tape', 'stylus'] },
     { kind: 'instrument', name: 'instrument', label: 'Gauge', measures: ['um', 'mil'] },
-    { kind: 'marks', name: 'readings', label: 'Profile at the marks', shape: 'numbered', prefix: 'P', quantity: 'profile', unit: 'um', special: true },
+    {
+      kind: 'marks',
+      name: 'readings',
+      label: 'Profile at the marks',
+      shape: 'numbered',
+      prefix: 'P',
+      quantity: 'profile',
+      unit: 'um',
+      special: true,
+    },
     { kind: 'text', name: 'tapeKept', label: 'Replica tape kept as', optional: true },
     REMARK,
   ],
 }
 
 export const CLIMATE_FORM: FormSpec = {
-  type: 'climate', title: 'Climate and dew point', observed: 'takenAt',
+  type: 'climate',
+  title: 'Climate and dew point',
+  observed: 'takenAt',
   fields: [
     { kind: 'moment', name: 'takenAt', label: 'Taken' },
     { kind: 'instrument', name: 'instrument', label: 'Hygrometer', measures: ['%', 'degC'] },
@@ -44,7 +78,12 @@ export const CLIMATE_FORM: FormSpec = {
     { kind: 'measured', name: 'humidity', label: 'Relative humidity', units: ['%'] },
     { kind: 'instrument', name: 'steelInstrument', label: 'Steel thermometer', measures: ['degC', 'degF'] },
     {
-      kind: 'list', name: 'steel', label: 'Steel, with the coldest spot', each: 'Spot', addLabel: 'Add a spot', atLeast: 1,
+      kind: 'list',
+      name: 'steel',
+      label: 'Steel, with the coldest spot',
+      each: 'Spot',
+      addLabel: 'Add a spot',
+      atLeast: 1,
       of: [
         { kind: 'clock', name: 'clock', label: 'Clock position' },
         { kind: 'reading', name: 'reading', label: 'Steel', units: DEGREES },
@@ -56,7 +95,9 @@ export const CLIMATE_FORM: FormSpec = {
 }
 
 export const PRE_WRAP_FORM: FormSpec = {
-  type: 'pre-wrap', title: 'Pre-wrap re-check', observed: 'checkedAt',
+  type: 'pre-wrap',
+  title: 'Pre-wrap re-check',
+  observed: 'checkedAt',
   fields: [
     { kind: 'moment', name: 'checkedAt', label: 'Checked' },
     { kind: 'yes-no', name: 'resweptAndWiped', label: 'Swept again and wiped' },
@@ -68,15 +109,26 @@ export const PRE_WRAP_FORM: FormSpec = {
 }
 
 export const ARREST_FORM: FormSpec = {
-  type: 'arrest', title: 'Temporary leak arrest', observed: null,
+  type: 'arrest',
+  title: 'Temporary leak arrest',
+  observed: null,
   fields: [
     {
-      kind: 'variant', name: 'arrest', label: 'Kind of arrest', by: 'method',
+      kind: 'variant',
+      name: 'arrest',
+      label: 'Kind of arrest',
+      by: 'method',
       variants: [
         {
           value: 'plug, plate and band',
           of: [
-            { kind: 'measured-list', name: 'girths', label: 'Girth by tape', units: ['mm', 'in'], addLabel: 'Add a girth' },
+            {
+              kind: 'measured-list',
+              name: 'girths',
+              label: 'Girth by tape',
+              units: ['mm', 'in'],
+              addLabel: 'Add a girth',
+            },
             { kind: 'batch', name: 'puttyBatch', label: 'Putty stick', roles: ['putty'] },
             { kind: 'measured', name: 'puttyUsed', label: 'Putty used', units: ['mm3'] },
             { kind: 'measured', name: 'ambient', label: 'Ambient at the plug', units: DEGREES },
@@ -117,7 +169,10 @@ export const ARREST_FORM: FormSpec = {
 }
 
 export const ARREST_WATCH_FORM: FormSpec = {
-  type: 'arrest-watch', title: 'Leak-arrest confirmation', observed: 'startedAt', timer: 'watch',
+  type: 'arrest-watch',
+  title: 'Leak-arrest confirmation',
+  observed: 'startedAt',
+  timer: 'watch',
   fields: [
     { kind: 'moment', name: 'startedAt', label: 'Watch started' },
     { kind: 'measured', name: 'pressure', label: 'Pressure during the watch', units: PRESSURE },
@@ -139,8 +194,30 @@ export function mixFields(roleA: 'filler' | 'resin', roleB: 'filler' | 'hardener
     { kind: 'person', name: 'checkedBy', label: 'Checked by', optional: true },
     { kind: 'person', name: 'supervisedBy', label: 'Supervised by', optional: true },
     { kind: 'choice', name: 'proportion', label: 'Proportioned', options: ['by mass', 'by volume', 'whole kit'] },
-    { kind: 'list', name: 'partA', label: 'Part A', each: 'Part A', addLabel: 'Add a batch of part A', atLeast: 1, of: [{ kind: 'batch', name: 'batch', label: 'Batch', roles: [roleA] }, { kind: 'measured', name: 'amount', label: 'Amount', units: ['g', 'kg', 'ml'], optional: true }] },
-    { kind: 'list', name: 'partB', label: 'Part B', each: 'Part B', addLabel: 'Add a batch of part B', atLeast: 0, of: [{ kind: 'batch', name: 'batch', label: 'Batch', roles: [roleB] }, { kind: 'measured', name: 'amount', label: 'Amount', units: ['g', 'kg', 'ml'], optional: true }] },
+    {
+      kind: 'list',
+      name: 'partA',
+      label: 'Part A',
+      each: 'Part A',
+      addLabel: 'Add a batch of part A',
+      atLeast: 1,
+      of: [
+        { kind: 'batch', name: 'batch', label: 'Batch', roles: [roleA] },
+        { kind: 'measured', name: 'amount', label: 'Amount', units: ['g', 'kg', 'ml'], optional: true },
+      ],
+    },
+    {
+      kind: 'list',
+      name: 'partB',
+      label: 'Part B',
+      each: 'Part B',
+      addLabel: 'Add a batch of part B',
+      atLeast: 0,
+      of: [
+        { kind: 'batch', name: 'batch', label: 'Batch', roles: [roleB] },
+        { kind: 'measured', name: 'amount', label: 'Amount', units: ['g', 'kg', 'ml'], optional: true },
+      ],
+    },
     { kind: 'measured', name: 'kits', label: 'Kits', units: ['kits'], optional: true },
     { kind: 'instrument', name: 'scale', label: 'Scale', measures: ['g', 'kg'], optional: true },
     { kind: 'measured', name: 'resinTemp', label: 'Temperature of the mix', units: DEGREES, optional: true },
@@ -154,17 +231,41 @@ export function mixFields(roleA: 'filler' | 'resin', roleB: 'filler' | 'hardener
   ]
 }
 
-export const FILLER_MIX_FORM: FormSpec = { type: 'filler-mix', title: 'Filler mix', observed: 'startedAt', timer: 'working-time', fields: mixFields('filler', 'filler') }
+export const FILLER_MIX_FORM: FormSpec = {
+  type: 'filler-mix',
+  title: 'Filler mix',
+  observed: 'startedAt',
+  timer: 'working-time',
+  fields: mixFields('filler', 'filler'),
+}
 
 export const FILLER_THICKNESS_FORM: FormSpec = {
-  type: 'filler-thickness', title: 'Filler at marked points', observed: 'measuredAt',
+  type: 'filler-thickness',
+  title: 'Filler at marked points',
+  observed: 'measuredAt',
   fields: [
     { kind: 'text', name: 'mixNo', label: 'Mix' },
     { kind: 'moment', name: 'placedAt', label: 'Placed' },
     { kind: 'person', name: 'placedBy', label: 'Placed by' },
     { kind: 'instrument', name: 'instrument', label: 'Depth gauge', measures: ['mm'] },
-    { kind: 'marks', name: 'before', label: 'Height before, mm', shape: 'filler', quantity: 'filler-before', unit: 'mm', special: true },
-    { kind: 'marks', name: 'after', label: 'Height after, mm', shape: 'filler', quantity: 'filler-after', unit: 'mm', special: true },
+    {
+      kind: 'marks',
+      name: 'before',
+      label: 'Height before, mm',
+      shape: 'filler',
+      quantity: 'filler-before',
+      unit: 'mm',
+      special: true,
+    },
+    {
+      kind: 'marks',
+      name: 'after',
+      label: 'Height after, mm',
+      shape: 'filler',
+      quantity: 'filler-after',
+      unit: 'mm',
+      special: true,
+    },
     { kind: 'text', name: 'holeMark', label: 'Mark over the hole', hint: 'for example 0@6' },
     { kind: 'moment', name: 'measuredAt', label: 'Measured' },
     { kind: 'yes-no', name: 'smooth', label: 'Smooth, no step' },
@@ -175,12 +276,23 @@ export const FILLER_THICKNESS_FORM: FormSpec = {
 }
 
 export const FILLER_CURE_FORM: FormSpec = {
-  type: 'filler-cure', title: 'Filler hardness', observed: 'takenAt',
+  type: 'filler-cure',
+  title: 'Filler hardness',
+  observed: 'takenAt',
   fields: [
     { kind: 'moment', name: 'takenAt', label: 'Taken' },
     { kind: 'instrument', name: 'instrument', label: 'Durometer', measures: ['ShoreD'] },
     { kind: 'measured', name: 'temp', label: 'Temperature', units: DEGREES, optional: true },
-    { kind: 'marks', name: 'readings', label: 'Hardness on the filler', shape: 'numbered', prefix: 'F', quantity: 'filler-hardness', unit: 'ShoreD', special: true },
+    {
+      kind: 'marks',
+      name: 'readings',
+      label: 'Hardness on the filler',
+      shape: 'numbered',
+      prefix: 'F',
+      quantity: 'filler-hardness',
+      unit: 'ShoreD',
+      special: true,
+    },
     { kind: 'yes-no', name: 'noWeep', label: 'No weep' },
     { kind: 'text', name: 'weepAt', label: 'Weep at', optional: true },
     REMARK,
@@ -188,6 +300,12 @@ export const FILLER_CURE_FORM: FormSpec = {
 }
 
 export const WEEP_FORM: FormSpec = {
-  type: 'weep', title: 'Weep or leak seen', observed: 'seenAt',
-  fields: [{ kind: 'moment', name: 'seenAt', label: 'Seen' }, { kind: 'text', name: 'place', label: 'Place', hint: 'for example C-6' }, REMARK],
+  type: 'weep',
+  title: 'Weep or leak seen',
+  observed: 'seenAt',
+  fields: [
+    { kind: 'moment', name: 'seenAt', label: 'Seen' },
+    { kind: 'text', name: 'place', label: 'Place', hint: 'for example C-6' },
+    REMARK,
+  ],
 }

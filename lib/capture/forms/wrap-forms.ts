@@ -6,7 +6,9 @@ const PRESSURE = ['MPa', 'bar', 'psi'] as const
 const DEGREES = ['degC', 'degF'] as const
 
 export const PRIMER_FORM: FormSpec = {
-  type: 'primer', title: 'Primer', observed: 'brushedAt',
+  type: 'primer',
+  title: 'Primer',
+  observed: 'brushedAt',
   fields: [
     { kind: 'batch', name: 'batch', label: 'Primer', roles: ['primer'] },
     { kind: 'moment', name: 'brushedAt', label: 'Brushed' },
@@ -17,10 +19,18 @@ export const PRIMER_FORM: FormSpec = {
   ],
 }
 
-export const RESIN_MIX_FORM: FormSpec = { type: 'resin-mix', title: 'Resin mix', observed: 'startedAt', timer: 'working-time', fields: mixFields('resin', 'hardener') }
+export const RESIN_MIX_FORM: FormSpec = {
+  type: 'resin-mix',
+  title: 'Resin mix',
+  observed: 'startedAt',
+  timer: 'working-time',
+  fields: mixFields('resin', 'hardener'),
+}
 
 export const PLY_FORM: FormSpec = {
-  type: 'ply', title: 'Ply', observed: 'endedAt',
+  type: 'ply',
+  title: 'Ply',
+  observed: 'endedAt',
   fields: [
     { kind: 'whole', name: 'plyNo', label: 'Ply no.' },
     { kind: 'batch', name: 'fabric', label: 'Fabric', roles: ['fabric'] },
@@ -41,7 +51,9 @@ export const PLY_FORM: FormSpec = {
 }
 
 export const PLY_COUNT_FORM: FormSpec = {
-  type: 'ply-count', title: 'Ply count', observed: 'countedAt',
+  type: 'ply-count',
+  title: 'Ply count',
+  observed: 'countedAt',
   fields: [
     { kind: 'measured', name: 'plies', label: 'Plies counted', units: ['plies'] },
     { kind: 'person', name: 'countedBy', label: 'Counted by' },
@@ -50,7 +62,10 @@ export const PLY_COUNT_FORM: FormSpec = {
 }
 
 export const TAPE_ROLL_FORM: FormSpec = {
-  type: 'tape-roll', title: 'Roll of tape', observed: 'wrapEnd', timer: 'working-time',
+  type: 'tape-roll',
+  title: 'Roll of tape',
+  observed: 'wrapEnd',
+  timer: 'working-time',
   fields: [
     { kind: 'whole', name: 'rollNo', label: 'Roll no.' },
     { kind: 'batch', name: 'batch', label: 'Batch', roles: ['tape'] },
@@ -73,10 +88,18 @@ export const TAPE_ROLL_FORM: FormSpec = {
 }
 
 export const TAPE_WRAP_FORM: FormSpec = {
-  type: 'tape-wrap', title: 'Wrap as a whole', observed: 'measuredAt',
+  type: 'tape-wrap',
+  title: 'Wrap as a whole',
+  observed: 'measuredAt',
   fields: [
     { kind: 'measured', name: 'tapeWidth', label: 'Tape width', units: ['mm'] },
-    { kind: 'measured-list', name: 'pitches', label: 'Pitch, at several places', units: ['mm'], addLabel: 'Add a place' },
+    {
+      kind: 'measured-list',
+      name: 'pitches',
+      label: 'Pitch, at several places',
+      units: ['mm'],
+      addLabel: 'Add a place',
+    },
     { kind: 'whole', name: 'passes', label: 'Passes' },
     { kind: 'measured', name: 'startBeforeLeak', label: 'Starts before the leak', units: ['mm'] },
     { kind: 'measured', name: 'endAfterLeak', label: 'Ends after the leak', units: ['mm'] },
@@ -87,7 +110,9 @@ export const TAPE_WRAP_FORM: FormSpec = {
 }
 
 export const CURE_FORM: FormSpec = {
-  type: 'cure', title: 'Cure', observed: 'endedAt',
+  type: 'cure',
+  title: 'Cure',
+  observed: 'endedAt',
   fields: [
     { kind: 'instrument', name: 'logger', label: 'Logger', measures: ['degC', 'degF'], optional: true },
     { kind: 'text', name: 'heatSource', label: 'Heat source', optional: true },
@@ -96,11 +121,27 @@ export const CURE_FORM: FormSpec = {
     { kind: 'yes-no', name: 'postCure', label: 'Post-cure' },
     { kind: 'yes-no', name: 'interrupted', label: 'Interrupted' },
     {
-      kind: 'list', name: 'probes', label: 'Probes', each: 'Probe', addLabel: 'Add a probe', atLeast: 1,
+      kind: 'list',
+      name: 'probes',
+      label: 'Probes',
+      each: 'Probe',
+      addLabel: 'Add a probe',
+      atLeast: 1,
       of: [
         { kind: 'text', name: 'place', label: 'Place' },
         { kind: 'clock', name: 'clock', label: 'Clock position' },
-        { kind: 'list', name: 'series', label: 'Temperatures', each: 'Temperature', addLabel: 'Add a temperature', atLeast: 1, of: [{ kind: 'moment', name: 'at', label: 'At' }, { kind: 'measured', name: 'reading', label: 'Temperature', units: DEGREES }] },
+        {
+          kind: 'list',
+          name: 'series',
+          label: 'Temperatures',
+          each: 'Temperature',
+          addLabel: 'Add a temperature',
+          atLeast: 1,
+          of: [
+            { kind: 'moment', name: 'at', label: 'At' },
+            { kind: 'measured', name: 'reading', label: 'Temperature', units: DEGREES },
+          ],
+        },
       ],
     },
     REMARK,
@@ -108,38 +149,85 @@ export const CURE_FORM: FormSpec = {
 }
 
 export const HARDNESS_FORM: FormSpec = {
-  type: 'hardness', title: 'Hardness after cure', observed: 'takenAt',
+  type: 'hardness',
+  title: 'Hardness after cure',
+  observed: 'takenAt',
   fields: [
     { kind: 'moment', name: 'takenAt', label: 'Started' },
     { kind: 'choice', name: 'scale', label: 'Scale', options: ['ShoreD', 'ShoreA', 'Barcol'] },
     { kind: 'instrument', name: 'instrument', label: 'Durometer', measures: ['ShoreD', 'ShoreA', 'Barcol'] },
     { kind: 'measured', name: 'temp', label: 'Temperature at the test', units: DEGREES, optional: true },
     { kind: 'chalk-grid', name: 'grid', label: 'Chalk grid' },
-    { kind: 'marks', name: 'readings', label: 'Hardness at the marks', shape: 'stations', quantity: 'hardness', unit: 'ShoreD', special: true },
+    {
+      kind: 'marks',
+      name: 'readings',
+      label: 'Hardness at the marks',
+      shape: 'stations',
+      quantity: 'hardness',
+      unit: 'ShoreD',
+      special: true,
+    },
     { kind: 'moment', name: 'endedAt', label: 'Ended', optional: true },
     REMARK,
   ],
 }
 
 export const THICKNESS_FORM: FormSpec = {
-  type: 'thickness', title: 'Laminate thickness', observed: 'takenAt',
+  type: 'thickness',
+  title: 'Laminate thickness',
+  observed: 'takenAt',
   fields: [
     { kind: 'moment', name: 'takenAt', label: 'Taken' },
     { kind: 'instrument', name: 'instrument', label: 'Laminate gauge', measures: ['mm'] },
     { kind: 'chalk-grid', name: 'grid', label: 'Chalk grid' },
-    { kind: 'marks', name: 'readings', label: 'Thickness at the marks', shape: 'stations', quantity: 'laminate-thickness', unit: 'mm', special: true },
+    {
+      kind: 'marks',
+      name: 'readings',
+      label: 'Thickness at the marks',
+      shape: 'stations',
+      quantity: 'laminate-thickness',
+      unit: 'mm',
+      special: true,
+    },
     REMARK,
   ],
 }
 
 export const PRESSURE_TEST_FORM: FormSpec = {
-  type: 'pressure-test', title: 'Pressure or leak test', observed: null,
+  type: 'pressure-test',
+  title: 'Pressure or leak test',
+  observed: null,
   fields: [
-    { kind: 'choice', name: 'kind', label: 'Kind of test', options: ['pressure test', 'service test', 'not tested, line in service'] },
+    {
+      kind: 'choice',
+      name: 'kind',
+      label: 'Kind of test',
+      options: ['pressure test', 'service test', 'not tested, line in service'],
+    },
     { kind: 'text', name: 'medium', label: 'Medium' },
-    { kind: 'list', name: 'gauges', label: 'Gauges', each: 'Gauge', addLabel: 'Add a gauge', atLeast: 0, of: [{ kind: 'instrument', name: '', label: 'Gauge', measures: PRESSURE }] },
+    {
+      kind: 'list',
+      name: 'gauges',
+      label: 'Gauges',
+      each: 'Gauge',
+      addLabel: 'Add a gauge',
+      atLeast: 0,
+      of: [{ kind: 'instrument', name: '', label: 'Gauge', measures: PRESSURE }],
+    },
     { kind: 'instrument', name: 'thermometer', label: 'Steel thermometer', measures: ['degC', 'degF'], optional: true },
-    { kind: 'list', name: 'readings', label: 'Readings', each: 'Reading', addLabel: 'Add a reading', atLeast: 0, of: [{ kind: 'moment', name: 'at', label: 'At' }, { kind: 'measured', name: 'pressure', label: 'Pressure', units: PRESSURE }, { kind: 'measured', name: 'steel', label: 'Steel', units: DEGREES, optional: true }] },
+    {
+      kind: 'list',
+      name: 'readings',
+      label: 'Readings',
+      each: 'Reading',
+      addLabel: 'Add a reading',
+      atLeast: 0,
+      of: [
+        { kind: 'moment', name: 'at', label: 'At' },
+        { kind: 'measured', name: 'pressure', label: 'Pressure', units: PRESSURE },
+        { kind: 'measured', name: 'steel', label: 'Steel', units: DEGREES, optional: true },
+      ],
+    },
     { kind: 'yes-no', name: 'noLeak', label: 'No visible leak on the walk-down' },
     REMARK,
   ],

@@ -12,20 +12,48 @@ const Revision = z.int().min(0).max(999)
 /** Bodies of the facts of a specification's stream. A draft may be changed; an issued revision never. */
 export const SPECIFICATION_BODIES = {
   'specification-draft-saved': z.strictObject({ body: Specification }),
-  'specification-issued': z.strictObject({ revision: Revision, issuedOn: CalendarDay, body: Specification, changes: Text, approvedBy: PersonId, second: PersonId.optional() }),
+  'specification-issued': z.strictObject({
+    revision: Revision,
+    issuedOn: CalendarDay,
+    body: Specification,
+    changes: Text,
+    approvedBy: PersonId,
+    second: PersonId.optional(),
+  }),
 } as const
 
 /** Bodies of the facts of a plan's stream. */
 export const PLAN_BODIES = {
   'plan-draft-saved': z.strictObject({ body: Plan }),
-  'plan-issued': z.strictObject({ revision: Revision, issuedOn: CalendarDay, body: Plan, changes: Text, approvedBy: PersonId, second: PersonId.optional() }),
+  'plan-issued': z.strictObject({
+    revision: Revision,
+    issuedOn: CalendarDay,
+    body: Plan,
+    changes: Text,
+    approvedBy: PersonId,
+    second: PersonId.optional(),
+  }),
 } as const
 
 /** Bodies of the facts of a project's stream: parties, roles per project and date. */
 export const PROJECT_BODIES = {
-  'project-opened': z.strictObject({ name: Text, site: Text, utcOffset: z.string().regex(/^[+-]\d{2}:\d{2}$/), owner: Text }),
-  'party-named': z.strictObject({ party: z.enum(['owner', 'crew', 'inspection body', 'engineer', 'area authority']), name: Text }),
-  'role-granted': z.strictObject({ person: PersonId, role: z.enum(ROLES), approve: z.boolean().default(false), from: CalendarDay, to: CalendarDay.optional() }),
+  'project-opened': z.strictObject({
+    name: Text,
+    site: Text,
+    utcOffset: z.string().regex(/^[+-]\d{2}:\d{2}$/),
+    owner: Text,
+  }),
+  'party-named': z.strictObject({
+    party: z.enum(['owner', 'crew', 'inspection body', 'engineer', 'area authority']),
+    name: Text,
+  }),
+  'role-granted': z.strictObject({
+    person: PersonId,
+    role: z.enum(ROLES),
+    approve: z.boolean().default(false),
+    from: CalendarDay,
+    to: CalendarDay.optional(),
+  }),
   'role-ended': z.strictObject({ grant: FactId, on: CalendarDay, reason: Reason }),
   remark: z.strictObject({ text: Text }),
 } as const
@@ -33,8 +61,18 @@ export const PROJECT_BODIES = {
 /** Bodies of the facts of a dossier's stream (one stream a repair). */
 export const DOSSIER_BODIES = {
   'dossier-issued': z.strictObject({
-    repair: StreamId, revision: Revision, purpose: Text, changes: z.array(Text).max(40), sha256: Sha256, sizeBytes: z.int().positive(), pageCount: z.int().positive(),
-    asOf: Moment, factCount: z.int().nonnegative(), template: z.string().max(40), rules: z.string().max(40), missing: z.array(z.string().max(300)).max(400),
+    repair: StreamId,
+    revision: Revision,
+    purpose: Text,
+    changes: z.array(Text).max(40),
+    sha256: Sha256,
+    sizeBytes: z.int().positive(),
+    pageCount: z.int().positive(),
+    asOf: Moment,
+    factCount: z.int().nonnegative(),
+    template: z.string().max(40),
+    rules: z.string().max(40),
+    missing: z.array(z.string().max(300)).max(400),
   }),
   transmitted: z.strictObject({ issue: FactId, to: Text, how: Text, at: Moment }),
 } as const
@@ -43,5 +81,9 @@ export const DOSSIER_BODIES = {
 export const DEVICE_BODIES = {
   'device-registered': z.strictObject({ title: Text, holder: PersonId.optional() }),
   'clock-checked': z.strictObject({ offsetMs: z.int(), remark: Remark.optional() }),
-  'conflict-noted': z.strictObject({ repair: StreamId, facts: z.array(FactId).min(1).max(20), remark: Remark.optional() }),
+  'conflict-noted': z.strictObject({
+    repair: StreamId,
+    facts: z.array(FactId).min(1).max(20),
+    remark: Remark.optional(),
+  }),
 } as const

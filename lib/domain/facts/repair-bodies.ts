@@ -26,30 +26,128 @@ export const Heads = z.array(z.strictObject({ stream: StreamId, length: z.int().
 
 /** Measures and renditions of a photo as taken in (lib/photo). Claims are what the file says, nothing more. */
 export const PhotoIntakeBody = z.strictObject({
-  sha256: Sha256, sizeBytes: z.int().positive(), mediaType: z.enum(['image/jpeg', 'image/png', 'image/webp', 'image/heic']), widthPx: z.int().positive(), heightPx: z.int().positive(),
-  rendition: z.strictObject({ sha256: Sha256, sizeBytes: z.int().positive(), widthPx: z.int().positive(), heightPx: z.int().positive() }),
-  thumb: z.strictObject({ sha256: Sha256, sizeBytes: z.int().positive(), widthPx: z.int().positive(), heightPx: z.int().positive() }),
-  claims: z.strictObject({ takenAt: z.string().max(40).nullable(), offset: z.string().max(10).nullable(), latitude: z.number().nullable(), longitude: z.number().nullable(), camera: z.string().max(120).nullable(), hasOriginalMetadata: z.boolean() }),
-  measures: z.strictObject({ sharpness: z.number(), meanLightness: z.number(), shareDark: z.number(), shareBright: z.number(), dHash: z.string().regex(/^[0-9a-f]{16}$/), pHash: z.string().regex(/^[0-9a-f]{16}$/) }),
+  sha256: Sha256,
+  sizeBytes: z.int().positive(),
+  mediaType: z.enum(['image/jpeg', 'image/png', 'image/webp', 'image/heic']),
+  widthPx: z.int().positive(),
+  heightPx: z.int().positive(),
+  rendition: z.strictObject({
+    sha256: Sha256,
+    sizeBytes: z.int().positive(),
+    widthPx: z.int().positive(),
+    heightPx: z.int().positive(),
+  }),
+  thumb: z.strictObject({
+    sha256: Sha256,
+    sizeBytes: z.int().positive(),
+    widthPx: z.int().positive(),
+    heightPx: z.int().positive(),
+  }),
+  claims: z.strictObject({
+    takenAt: z.string().max(40).nullable(),
+    offset: z.string().max(10).nullable(),
+    latitude: z.number().nullable(),
+    longitude: z.number().nullable(),
+    camera: z.string().max(120).nullable(),
+    hasOriginalMetadata: z.boolean(),
+  }),
+  measures: z.strictObject({
+    sharpness: z.number(),
+    meanLightness: z.number(),
+    shareDark: z.number(),
+    shareBright: z.number(),
+    dHash: z.string().regex(/^[0-9a-f]{16}$/),
+    pHash: z.string().regex(/^[0-9a-f]{16}$/),
+  }),
 })
 export type PhotoIntakeBody = z.infer<typeof PhotoIntakeBody>
 
 /** Bodies of the facts of a repair's stream, by kind. */
 export const REPAIR_BODIES = {
   'repair-opened': z.strictObject({
-    number: Text, project: StreamId, line: Text, lineTitle: Text, specification: StreamId, plan: StreamId,
-    datum: Text, stationFromDatum: Decimal, clock: Clock, clockView: Text, flow: Text.optional(), geometry: z.enum(['straight', 'bend', 'tee', 'nozzle']),
-    arrest: Text, wrap: z.enum(['wet lay-up', 'water-activated tape']), contract: Text.optional(), className: Text.optional(),
+    number: Text,
+    project: StreamId,
+    line: Text,
+    lineTitle: Text,
+    specification: StreamId,
+    plan: StreamId,
+    datum: Text,
+    stationFromDatum: Decimal,
+    clock: Clock,
+    clockView: Text,
+    flow: Text.optional(),
+    geometry: z.enum(['straight', 'bend', 'tee', 'nozzle']),
+    arrest: Text,
+    wrap: z.enum(['wet lay-up', 'water-activated tape']),
+    contract: Text.optional(),
+    className: Text.optional(),
   }),
-  recorded: z.strictObject({ ...At, record: PointRecord, transcribed: z.strictObject({ tally: Sha256.optional(), keeper: Text, place: Text, checkedBy: PersonId.optional() }).optional() }),
+  recorded: z.strictObject({
+    ...At,
+    record: PointRecord,
+    transcribed: z
+      .strictObject({ tally: Sha256.optional(), keeper: Text, place: Text, checkedBy: PersonId.optional() })
+      .optional(),
+  }),
   /** Own error in what was keyed: never a second measurement, that is a new record. `path` leads into the record. */
-  corrected: z.strictObject({ target: FactId, changes: z.array(z.strictObject({ path: z.array(z.union([z.string(), z.int()])).min(1).max(8), from: z.json(), to: z.json() })).min(1).max(60), reason: Reason }),
-  'attempt-opened': z.strictObject({ points: z.array(PointNo).min(1).max(30), attempt: Attempt, reason: Reason, nonconformance: StreamId.optional() }),
-  'photo-attached': z.strictObject({ ...At, photo: PhotoIntakeBody, caption: Text, demand: z.string().max(40).optional(), mark: Mark.optional(), record: FactId.optional() }),
+  corrected: z.strictObject({
+    target: FactId,
+    changes: z
+      .array(
+        z.strictObject({
+          path: z
+            .array(z.union([z.string(), z.int()]))
+            .min(1)
+            .max(8),
+          from: z.json(),
+          to: z.json(),
+        }),
+      )
+      .min(1)
+      .max(60),
+    reason: Reason,
+  }),
+  'attempt-opened': z.strictObject({
+    points: z.array(PointNo).min(1).max(30),
+    attempt: Attempt,
+    reason: Reason,
+    nonconformance: StreamId.optional(),
+  }),
+  'photo-attached': z.strictObject({
+    ...At,
+    photo: PhotoIntakeBody,
+    caption: Text,
+    demand: z.string().max(40).optional(),
+    mark: Mark.optional(),
+    record: FactId.optional(),
+  }),
   'photo-judged': z.strictObject({ photo: FactId, decision: z.enum(['accepted', 'not accepted']), reason: Reason }),
-  'photo-annotated': z.strictObject({ photo: FactId, shapes: z.array(z.strictObject({ kind: z.enum(['arrow', 'ring', 'text']), x: z.number().min(0).max(1), y: z.number().min(0).max(1), text: z.string().max(80).optional() })).max(30) }),
-  'photo-disagrees': z.strictObject({ photo: FactId, record: FactId, mark: Mark.optional(), shows: Text, reason: Reason }),
-  'likeness-judged': z.strictObject({ photo: FactId, other: FactId, decision: z.enum(['different pictures', 'same picture, rightly used', 'same picture, wrongly used']), reason: Reason }),
+  'photo-annotated': z.strictObject({
+    photo: FactId,
+    shapes: z
+      .array(
+        z.strictObject({
+          kind: z.enum(['arrow', 'ring', 'text']),
+          x: z.number().min(0).max(1),
+          y: z.number().min(0).max(1),
+          text: z.string().max(80).optional(),
+        }),
+      )
+      .max(30),
+  }),
+  'photo-disagrees': z.strictObject({
+    photo: FactId,
+    record: FactId,
+    mark: Mark.optional(),
+    shows: Text,
+    reason: Reason,
+  }),
+  'likeness-judged': z.strictObject({
+    photo: FactId,
+    other: FactId,
+    decision: z.enum(['different pictures', 'same picture, rightly used', 'same picture, wrongly used']),
+    reason: Reason,
+  }),
   submitted: z.strictObject({ ...At, heads: Heads }),
   released: z.strictObject({ ...At, party: Party, scope: Scope, heads: Heads, remark: Remark.optional() }),
   'release-refused': z.strictObject({ ...At, party: Party, reason: Reason, heads: Heads }),
@@ -57,8 +155,15 @@ export const REPAIR_BODIES = {
   /** Something that makes releases fall by the plan's table. `area` when only part of the surface is touched. */
   'event-noted': z.strictObject({ event: z.enum(INVALIDATING_EVENTS), area: Text.optional(), remark: Remark }),
   signed: z.strictObject({
-    meaning: z.enum(MEANINGS), ...At, role: z.enum(ROLES), name: Text, party: Party,
-    covers: z.array(z.strictObject({ fact: FactId, sha256: Sha256 })).min(1).max(600),
+    meaning: z.enum(MEANINGS),
+    ...At,
+    role: z.enum(ROLES),
+    name: Text,
+    party: Party,
+    covers: z
+      .array(z.strictObject({ fact: FactId, sha256: Sha256 }))
+      .min(1)
+      .max(600),
     method: z.discriminatedUnion('kind', [
       z.strictObject({ kind: z.literal('password') }),
       z.strictObject({ kind: z.literal('in person'), witness: PersonId }),
@@ -67,15 +172,38 @@ export const REPAIR_BODIES = {
   }),
   'marked-not-applicable': z.strictObject({ ...At, reason: Reason }),
   'governs-chosen': z.strictObject({ ...At, record: FactId, over: z.array(FactId).min(1).max(20), reason: Reason }),
-  'stands-or-redo': z.strictObject({ point: PointNo, revision: z.int().min(0), of: StreamId, decision: z.enum(['stands', 'redo']), reason: Reason }),
+  'stands-or-redo': z.strictObject({
+    point: PointNo,
+    revision: z.int().min(0),
+    of: StreamId,
+    decision: z.enum(['stands', 'redo']),
+    reason: Reason,
+  }),
   /** Decision per repair after an impact search; recorded even when it is "no effect". */
-  'impact-decided': z.strictObject({ cause: FactId, points: z.array(z.strictObject(At)).max(60), decision: z.enum(['no effect', 're-measured', 'recomputed, stands', 'rework', 'nonconformance raised']), evidence: z.array(FactId).max(60), reason: Reason }),
+  'impact-decided': z.strictObject({
+    cause: FactId,
+    points: z.array(z.strictObject(At)).max(60),
+    decision: z.enum(['no effect', 're-measured', 'recomputed, stands', 'rework', 'nonconformance raised']),
+    evidence: z.array(FactId).max(60),
+    reason: Reason,
+  }),
   'notice-sent': z.strictObject({ point: PointNo, to: PersonId, party: Party, how: Text, sentAt: Moment, for: Moment }),
-  'notice-answered': z.strictObject({ notice: FactId, outcome: z.enum(['attended', 'not attended, proceeded', 'postponed']), waitedMinutes: Decimal.optional(), clause: Text.optional() }),
+  'notice-answered': z.strictObject({
+    notice: FactId,
+    outcome: z.enum(['attended', 'not attended, proceeded', 'postponed']),
+    waitedMinutes: Decimal.optional(),
+    clause: Text.optional(),
+  }),
   waived: z.strictObject({ ...At, party: Party, by: PersonId, writing: Text, sha256: Sha256.optional() }),
   accepted: z.strictObject({
-    kind: z.enum(['accepted', 'accepted under concession', 'accepted on condition']), lifeYears: Decimal, lifeFrom: CalendarDay, nextInspectionOn: CalendarDay,
-    restrictions: z.array(Text).max(20), concession: StreamId.optional(), conditions: z.array(z.strictObject({ text: Text, owner: PersonId, dueOn: CalendarDay })).max(20), heads: Heads,
+    kind: z.enum(['accepted', 'accepted under concession', 'accepted on condition']),
+    lifeYears: Decimal,
+    lifeFrom: CalendarDay,
+    nextInspectionOn: CalendarDay,
+    restrictions: z.array(Text).max(20),
+    concession: StreamId.optional(),
+    conditions: z.array(z.strictObject({ text: Text, owner: PersonId, dueOn: CalendarDay })).max(20),
+    heads: Heads,
   }),
   'condition-discharged': z.strictObject({ acceptance: FactId, condition: z.int().min(0), evidence: Text }),
   'life-reviewed': z.strictObject({ lifeYears: Decimal, nextInspectionOn: CalendarDay, reason: Reason }),

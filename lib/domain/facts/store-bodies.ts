@@ -1,8 +1,8 @@
 import { z } from 'zod'
 import { Decimal } from '../decimal'
-import { BatchRef, Remark, Text } from '../records/common'
 import { Measured, Reading, Unit } from '../reading'
-import { Moment, CalendarDay } from '../time'
+import { BatchRef, Remark, Text } from '../records/common'
+import { CalendarDay, Moment } from '../time'
 import { FactId, Sha256, StreamId } from './fact'
 
 const Reason = z.string().trim().min(3).max(600)
@@ -10,11 +10,27 @@ const Reason = z.string().trim().min(3).max(600)
 /** Bodies of the facts of a batch's stream. Quantities are in the batch's own unit. */
 export const BATCH_BODIES = {
   'batch-received': z.strictObject({
-    number: Text, role: z.enum(['resin', 'hardener', 'filler', 'primer', 'fabric', 'tape', 'putty', 'band', 'release film', 'other']), product: Text, gtin: z.string().regex(/^\d{14}$/).optional(),
-    madeOn: CalendarDay.optional(), expiresOn: CalendarDay.nullable(), expiryAsLabelled: Text.optional(), openedLifeDays: z.int().positive().optional(),
-    quantity: Measured.nullable(), certificate: Text.optional(), certificateFile: Sha256.optional(), storageMin: Measured.optional(), storageMax: Measured.optional(), label: z.string().max(200).optional(),
+    number: Text,
+    role: z.enum(['resin', 'hardener', 'filler', 'primer', 'fabric', 'tape', 'putty', 'band', 'release film', 'other']),
+    product: Text,
+    gtin: z
+      .string()
+      .regex(/^\d{14}$/)
+      .optional(),
+    madeOn: CalendarDay.optional(),
+    expiresOn: CalendarDay.nullable(),
+    expiryAsLabelled: Text.optional(),
+    openedLifeDays: z.int().positive().optional(),
+    quantity: Measured.nullable(),
+    certificate: Text.optional(),
+    certificateFile: Sha256.optional(),
+    storageMin: Measured.optional(),
+    storageMax: Measured.optional(),
+    label: z.string().max(200).optional(),
     /** Thickness of one cured ply, band or tape width and roll length where the product has them. */
-    plyThickness: Measured.optional(), width: Measured.optional(), rollLength: Measured.optional(),
+    plyThickness: Measured.optional(),
+    width: Measured.optional(),
+    rollLength: Measured.optional(),
   }),
   'batch-opened': z.strictObject({ openedAt: Moment }),
   'batch-issued': z.strictObject({ quantity: Measured, to: StreamId }),
@@ -31,12 +47,29 @@ export const BATCH_BODIES = {
 
 /** Bodies of the facts of an instrument's stream. */
 export const INSTRUMENT_BODIES = {
-  'instrument-registered': z.strictObject({ number: Text, kind: Text, measures: z.array(Unit).max(8), serial: Text.optional(), resolution: Decimal.optional() }),
-  'certificate-recorded': z.strictObject({
-    certificate: Text, calibratedOn: CalendarDay.optional(), dueOn: CalendarDay, laboratory: Text.optional(),
-    range: z.strictObject({ min: Decimal, max: Decimal, unit: Unit }).optional(), expandedUncertainty: Measured.optional(), file: Sha256.optional(),
+  'instrument-registered': z.strictObject({
+    number: Text,
+    kind: Text,
+    measures: z.array(Unit).max(8),
+    serial: Text.optional(),
+    resolution: Decimal.optional(),
   }),
-  'check-made': z.strictObject({ coverage: z.enum(['full scale', 'mid scale']), reference: Measured, read: Reading, tolerance: Measured, result: z.enum(['within', 'outside']) }),
+  'certificate-recorded': z.strictObject({
+    certificate: Text,
+    calibratedOn: CalendarDay.optional(),
+    dueOn: CalendarDay,
+    laboratory: Text.optional(),
+    range: z.strictObject({ min: Decimal, max: Decimal, unit: Unit }).optional(),
+    expandedUncertainty: Measured.optional(),
+    file: Sha256.optional(),
+  }),
+  'check-made': z.strictObject({
+    coverage: z.enum(['full scale', 'mid scale']),
+    reference: Measured,
+    read: Reading,
+    tolerance: Measured,
+    result: z.enum(['within', 'outside']),
+  }),
   /** Found wrong: `error` is what it read too high (+) or too low (−), where it is known and justified. */
   'found-wrong': z.strictObject({ error: Measured.optional(), how: Reason, lastGoodFullCheck: FactId.optional() }),
   'instrument-quarantined': z.strictObject({ reason: Reason }),
@@ -45,11 +78,24 @@ export const INSTRUMENT_BODIES = {
 
 /** Bodies of the facts of a person's stream. A person is never deleted; names may change. */
 export const PERSON_BODIES = {
-  'person-registered': z.strictObject({ name: Text, party: z.enum(['owner', 'crew', 'inspection body', 'engineer']), title: Text }),
+  'person-registered': z.strictObject({
+    name: Text,
+    party: z.enum(['owner', 'crew', 'inspection body', 'engineer']),
+    title: Text,
+  }),
   'person-renamed': z.strictObject({ name: Text, reason: Reason }),
   'qualification-recorded': z.strictObject({
-    number: Text, task: z.enum(['applicator', 'supervisor', 'inspector']), geometries: z.array(z.enum(['straight', 'bend', 'tee', 'nozzle'])).max(4).optional(), validFrom: CalendarDay.optional(), validTo: CalendarDay,
-    file: Sha256.optional(), corrects: FactId.optional(), reason: Reason.optional(),
+    number: Text,
+    task: z.enum(['applicator', 'supervisor', 'inspector']),
+    geometries: z
+      .array(z.enum(['straight', 'bend', 'tee', 'nozzle']))
+      .max(4)
+      .optional(),
+    validFrom: CalendarDay.optional(),
+    validTo: CalendarDay,
+    file: Sha256.optional(),
+    corrects: FactId.optional(),
+    reason: Reason.optional(),
   }),
   'person-left': z.strictObject({ on: CalendarDay }),
 } as const
@@ -57,16 +103,36 @@ export const PERSON_BODIES = {
 /** Bodies of the facts of a nonconformance's stream. */
 export const NONCONFORMANCE_BODIES = {
   'nonconformance-raised': z.strictObject({
-    number: Text, title: Text, what: Text, requirement: Text, repair: StreamId.optional(), point: z.string().max(4).optional(), attempt: z.int().optional(), linked: z.array(StreamId).max(40),
-    evidence: z.array(FactId).max(60), blocks: z.array(z.string().max(4)).max(30), causeClass: z.enum(['method', 'material', 'person', 'instrument', 'weather', 'design', 'data', 'unknown']),
+    number: Text,
+    title: Text,
+    what: Text,
+    requirement: Text,
+    repair: StreamId.optional(),
+    point: z.string().max(4).optional(),
+    attempt: z.int().optional(),
+    linked: z.array(StreamId).max(40),
+    evidence: z.array(FactId).max(60),
+    blocks: z.array(z.string().max(4)).max(30),
+    causeClass: z.enum(['method', 'material', 'person', 'instrument', 'weather', 'design', 'data', 'unknown']),
   }),
   contained: z.strictObject({ action: Text }),
   assessed: z.strictObject({ finding: Text, cause: Text.optional() }),
   'disposition-proposed': z.strictObject({
-    disposition: z.enum(['rework', 'repair', 'replace', 'use as is', 'return or scrap', 'no effect']), what: Text,
-    limits: z.strictObject({ lifeYears: Decimal.optional(), nextInspectionOn: CalendarDay.optional(), other: Text.optional() }).optional(), conceded: z.array(z.strictObject({ point: z.string(), attempt: z.int() })).max(20).optional(),
+    disposition: z.enum(['rework', 'repair', 'replace', 'use as is', 'return or scrap', 'no effect']),
+    what: Text,
+    limits: z
+      .strictObject({ lifeYears: Decimal.optional(), nextInspectionOn: CalendarDay.optional(), other: Text.optional() })
+      .optional(),
+    conceded: z
+      .array(z.strictObject({ point: z.string(), attempt: z.int() }))
+      .max(20)
+      .optional(),
   }),
-  'disposition-approved': z.strictObject({ proposal: FactId, party: z.enum(['crew', 'inspector', 'client', 'engineer']), writing: Text.optional() }),
+  'disposition-approved': z.strictObject({
+    proposal: FactId,
+    party: z.enum(['crew', 'inspector', 'client', 'engineer']),
+    writing: Text.optional(),
+  }),
   'disposition-rejected': z.strictObject({ proposal: FactId, reason: Reason }),
   'action-started': z.strictObject({ what: Text }),
   'action-done': z.strictObject({ what: Text }),

@@ -5,7 +5,7 @@ import { instantOf, type Moment } from '../time'
 import type { EffectiveRecord } from './effective-records'
 import { revisionAt } from './fold-revisions'
 import type { RepairGround } from './repair-ground'
-import { earliest, EVENT_RECORDS, isAtOrBefore, latest, workSpan } from './work-span'
+import { EVENT_RECORDS, earliest, isAtOrBefore, latest, workSpan } from './work-span'
 
 /** One attempt at a point with its facts and records, before anything is judged. */
 export type AttemptSlot = {
@@ -41,25 +41,47 @@ export function attemptSlots(ground: RepairGround): PointSlots[] {
   const plan = revisionAt(ground.plans, ground.openUntil)
   const points = new Map<PointNo, PlanPoint>()
   const named = new Set(ground.own.flatMap((fact) => pointsNamed(fact).map((one) => one.point)))
-  for (const revision of ground.plans) for (const point of revision.body.body.points) if (revision === plan || named.has(point.no)) points.set(point.no, point)
+  for (const revision of ground.plans)
+    for (const point of revision.body.body.points)
+      if (revision === plan || named.has(point.no)) points.set(point.no, point)
   if (plan) for (const point of plan.body.body.points) points.set(point.no, point)
-  return [...points.values()].sort((a, b) => (a.no < b.no ? -1 : 1)).map((point) => ({ plan: point, no: point.no, attempts: slotsOf(ground, point) }))
+  return [...points.values()]
+    .sort((a, b) => (a.no < b.no ? -1 : 1))
+    .map((point) => ({ plan: point, no: point.no, attempts: slotsOf(ground, point) }))
 }
 
 function slotsOf(ground: RepairGround, point: PlanPoint): [AttemptSlot, ...AttemptSlot[]] {
-  const naming = ground.own.map((fact) => ({ fact, attempts: pointsNamed(fact).filter((one) => one.point === point.no).map((one) => one.attempt) })).filter((one) => one.attempts.length > 0)
+  const naming = ground.own
+    .map((fact) => ({
+      fact,
+      attempts: pointsNamed(fact)
+        .filter((one) => one.point === point.no)
+        .map((one) => one.attempt),
+    }))
+    .filter((one) => one.attempts.length > 0)
   const numbers = [...new Set([1, ...naming.flatMap((one) => one.attempts)])].sort((a, b) => a - b)
   const slots = numbers.map((attempt): AttemptSlot => {
     const facts = naming.filter((one) => one.attempts.includes(attempt)).map((one) => one.fact)
     const opened = facts.find((fact): fact is FactOf<'attempt-opened'> => fact.kind === 'attempt-opened') ?? null
     const records = ground.records.filter((one) => one.point === point.no && one.attempt === attempt)
     const governing = records.filter((one) => one.overruledBy === null)
-    const work = governing.filter((one) => !EVENT_RECORDS.has(one.record.type)).map((one) => ({ one, ...workSpan(one.record, one.fact.observedAt) }))
+    const work = governing
+      .filter((one) => !EVENT_RECORDS.has(one.record.type))
+      .map((one) => ({ one, ...workSpan(one.record, one.fact.observedAt) }))
     const workFrom = earliest(work.map((one) => one.from))
     return {
-      plan: pointAt(ground, point, workFrom), no: point.no, attempt, opened, closedAt: null,
+      plan: pointAt(ground, point, workFrom),
+      no: point.no,
+      attempt,
+      opened,
+      closedAt: null,
       openedAt: attempt === 1 ? null : (opened?.observedAt ?? earliest(facts.map((fact) => fact.observedAt))),
-      facts, records, governing, workFrom, workTo: latest(work.map((one) => one.to)), firstWork: work.find((one) => one.from === workFrom)?.one ?? null,
+      facts,
+      records,
+      governing,
+      workFrom,
+      workTo: latest(work.map((one) => one.to)),
+      firstWork: work.find((one) => one.from === workFrom)?.one ?? null,
     }
   })
   slots.forEach((slot, at) => {
@@ -77,7 +99,13 @@ function pointAt(ground: RepairGround, present: PlanPoint, workFrom: Moment | nu
 
 function pointsNamed(fact: Fact): { point: PointNo; attempt: number }[] {
   if (fact.kind === 'attempt-opened') return fact.body.points.map((point) => ({ point, attempt: fact.body.attempt }))
-  if (fact.kind === 'nonconformance-raised' || !('point' in fact.body) || !('attempt' in fact.body) || fact.body.point === undefined) return []
+  if (
+    fact.kind === 'nonconformance-raised' ||
+    !('point' in fact.body) ||
+    !('attempt' in fact.body) ||
+    fact.body.point === undefined
+  )
+    return []
   return [{ point: fact.body.point, attempt: fact.body.attempt }]
 }
 
@@ -90,5 +118,8 @@ export function attemptAt(point: PointSlots, at: Moment): AttemptSlot {
 export function attemptBeside(point: PointSlots, slot: AttemptSlot): AttemptSlot {
   const { closedAt } = slot
   if (closedAt === null) return point.attempts.at(-1) ?? point.attempts[0]
-  return point.attempts.findLast((one) => one.openedAt === null || instantOf(one.openedAt) < instantOf(closedAt)) ?? point.attempts[0]
+  return (
+    point.attempts.findLast((one) => one.openedAt === null || instantOf(one.openedAt) < instantOf(closedAt)) ??
+    point.attempts[0]
+  )
 }

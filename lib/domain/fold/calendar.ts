@@ -1,4 +1,4 @@
-import { compareFractions, fractionOf, type Decimal } from '../decimal'
+import { compareFractions, type Decimal, fractionOf } from '../decimal'
 import type { CalendarDay } from '../time'
 
 const DAY_MS = 86_400_000

@@ -3,7 +3,20 @@ import type { Fact } from '../facts/fact-kinds'
 
 /** Body fields that always hold a person's id. */
 const PERSON_FIELDS: ReadonlySet<string> = new Set([
-  'person', 'mixedBy', 'checkedBy', 'supervisedBy', 'placedBy', 'watchedBy', 'brushedBy', 'countedBy', 'wrappedBy', 'measuredBy', 'inspector', 'witness', 'holder', 'approvedBy',
+  'person',
+  'mixedBy',
+  'checkedBy',
+  'supervisedBy',
+  'placedBy',
+  'watchedBy',
+  'brushedBy',
+  'countedBy',
+  'wrappedBy',
+  'measuredBy',
+  'inspector',
+  'witness',
+  'holder',
+  'approvedBy',
 ])
 
 /** Fields that hold a person's id in facts of these kinds only; elsewhere the same name is plain text. */
@@ -30,7 +43,8 @@ export function citesOf(fact: Fact): StreamId[] {
   addPerson(fact.enteredBy)
   const device = StreamId.safeParse(`device:${fact.device.id}`)
   if (device.success) found.add(device.data)
-  const isPersonField = (name: string) => PERSON_FIELDS.has(name) || (PERSON_FIELDS_OF_KIND[fact.kind] ?? []).includes(name)
+  const isPersonField = (name: string) =>
+    PERSON_FIELDS.has(name) || (PERSON_FIELDS_OF_KIND[fact.kind] ?? []).includes(name)
   const walk = (value: unknown, name: string): void => {
     if (typeof value === 'string') {
       const stream = StreamId.safeParse(value)

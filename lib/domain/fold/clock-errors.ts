@@ -11,8 +11,15 @@ export function clockErrors(facts: readonly Fact[], own: readonly Fact[]): Recor
   const checks = ofKind(facts, 'clock-checked')
   const errors: Record<FactId, number> = {}
   for (const fact of own) {
-    const next = checks.find((one) => one.stream === `device:${fact.device.id}` && instantOf(one.observedAt) >= instantOf(fact.observedAt) && dayOf(one.observedAt) === dayOf(fact.observedAt))
-    const error = [fact.device.clockOffsetMs ?? 0, next?.body.offsetMs ?? 0].reduce((a, b) => (Math.abs(b) > Math.abs(a) ? b : a))
+    const next = checks.find(
+      (one) =>
+        one.stream === `device:${fact.device.id}` &&
+        instantOf(one.observedAt) >= instantOf(fact.observedAt) &&
+        dayOf(one.observedAt) === dayOf(fact.observedAt),
+    )
+    const error = [fact.device.clockOffsetMs ?? 0, next?.body.offsetMs ?? 0].reduce((a, b) =>
+      Math.abs(b) > Math.abs(a) ? b : a,
+    )
     if (error !== 0) errors[fact.id] = error
   }
   return errors

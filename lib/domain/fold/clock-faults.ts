@@ -19,8 +19,15 @@ export function clockFaults(ground: RepairGround): Remarkable[] {
     const [first] = facts
     const last = facts.at(-1)
     if (!first || !last) return []
-    const span = instantOf(first.observedAt) === instantOf(last.observedAt) ? '' : ` until ${showMoment(last.observedAt)}`
-    return [{ at: first.observedAt, fact: first.id, text: `Clock of ${device} was ${showOffset(errorMs)} at ${facts.length} ${facts.length === 1 ? 'entry' : 'entries'}${span}.` }]
+    const span =
+      instantOf(first.observedAt) === instantOf(last.observedAt) ? '' : ` until ${showMoment(last.observedAt)}`
+    return [
+      {
+        at: first.observedAt,
+        fact: first.id,
+        text: `Clock of ${device} was ${showOffset(errorMs)} at ${facts.length} ${facts.length === 1 ? 'entry' : 'entries'}${span}.`,
+      },
+    ]
   })
 }
 

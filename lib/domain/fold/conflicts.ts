@@ -13,8 +13,25 @@ type Conflict = RepairState['conflicts'][number]
 
 /** Record types of which an attempt is expected to hold one: two of them by different hands at one time contradict each other. */
 const ONE_EXPECTED: ReadonlySet<RecordType> = new Set([
-  'defect', 'design', 'permit', 'cleanliness', 'profile', 'pre-wrap', 'arrest', 'arrest-watch', 'filler-thickness', 'filler-cure', 'tape-wrap', 'cure', 'hardness', 'thickness', 'visual',
-  'pressure-test', 'checklist', 'handover', 'removal',
+  'defect',
+  'design',
+  'permit',
+  'cleanliness',
+  'profile',
+  'pre-wrap',
+  'arrest',
+  'arrest-watch',
+  'filler-thickness',
+  'filler-cure',
+  'tape-wrap',
+  'cure',
+  'hardness',
+  'thickness',
+  'visual',
+  'pressure-test',
+  'checklist',
+  'handover',
+  'removal',
 ])
 
 /**
@@ -23,19 +40,37 @@ const ONE_EXPECTED: ReadonlySet<RecordType> = new Set([
  */
 export function conflictsOf(ground: RepairGround): Conflict[] {
   const choices = ofKind(ground.own, 'governs-chosen')
-  const resolve = (facts: FactId[]) => choices.findLast((one) => facts.every((id) => id === one.body.record || one.body.over.includes(id))) ?? null
+  const resolve = (facts: FactId[]) =>
+    choices.findLast((one) => facts.every((id) => id === one.body.record || one.body.over.includes(id))) ?? null
   const found: Conflict[] = []
   ground.records.forEach((a, at) => {
     for (const b of ground.records.slice(at + 1)) {
       if (a.point !== b.point || a.attempt !== b.attempt || !isByOtherHand(a, b) || !isContradiction(a, b)) continue
       const facts = [a.fact.id, b.fact.id]
-      found.push({ point: a.point, facts, text: `Two records at one time: ${showRecordType(a.record.type)} by ${personName(ground, a.fact.observedBy)} and ${showRecordType(b.record.type)} by ${personName(ground, b.fact.observedBy)}`, resolved: resolve(facts) })
+      found.push({
+        point: a.point,
+        facts,
+        text: `Two records at one time: ${showRecordType(a.record.type)} by ${personName(ground, a.fact.observedBy)} and ${showRecordType(b.record.type)} by ${personName(ground, b.fact.observedBy)}`,
+        resolved: resolve(facts),
+      })
     }
   })
   for (const noted of ofKind(ground.facts, 'conflict-noted').filter((one) => one.body.repair === ground.stream)) {
-    const point = ground.own.map((fact) => (noted.body.facts.includes(fact.id) && 'point' in fact.body && fact.kind !== 'nonconformance-raised' ? fact.body.point : undefined)).find((one) => one !== undefined)
+    const point = ground.own
+      .map((fact) =>
+        noted.body.facts.includes(fact.id) && 'point' in fact.body && fact.kind !== 'nonconformance-raised'
+          ? fact.body.point
+          : undefined,
+      )
+      .find((one) => one !== undefined)
     const isKnown = found.some((one) => noted.body.facts.every((id) => one.facts.includes(id)))
-    if (point !== undefined && !isKnown) found.push({ point, facts: noted.body.facts, text: noted.body.remark ?? 'Facts that did not know of each other', resolved: resolve(noted.body.facts) })
+    if (point !== undefined && !isKnown)
+      found.push({
+        point,
+        facts: noted.body.facts,
+        text: noted.body.remark ?? 'Facts that did not know of each other',
+        resolved: resolve(noted.body.facts),
+      })
   }
   return found
 }
@@ -48,7 +83,13 @@ function isContradiction(a: EffectiveRecord, b: EffectiveRecord): boolean {
   if (a.record.type === b.record.type) return ONE_EXPECTED.has(a.record.type) && spansOverlap(a, b)
   const watch = a.record.type === 'arrest-watch' ? a : b.record.type === 'arrest-watch' ? b : null
   const weep = a.record.type === 'weep' ? a : b.record.type === 'weep' ? b : null
-  return watch !== null && weep !== null && watch.record.type === 'arrest-watch' && watch.record.wipeDry === 'yes' && spansOverlap(watch, weep)
+  return (
+    watch !== null &&
+    weep !== null &&
+    watch.record.type === 'arrest-watch' &&
+    watch.record.wipeDry === 'yes' &&
+    spansOverlap(watch, weep)
+  )
 }
 
 function spansOverlap(a: EffectiveRecord, b: EffectiveRecord): boolean {

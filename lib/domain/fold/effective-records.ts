@@ -16,17 +16,32 @@ export type EffectiveRecord = {
   overruledBy: FactId | null
   late: boolean
 }
-export type UnappliedCorrection = { fact: FactOf<'corrected'>; why: CorrectionRefusal['code'] | 'target-missing'; path: string }
+export type UnappliedCorrection = {
+  fact: FactOf<'corrected'>
+  why: CorrectionRefusal['code'] | 'target-missing'
+  path: string
+}
 
 /**
  * Every record of a repair as it stands: corrections applied in observed order, "this record governs" applied after them.
  * @param facts the repair's own facts in fold order
  * @param lateAfterMinutes an entry this many minutes after the event counts as late even when nobody said so
  */
-export function effectiveRecords(facts: readonly Fact[], lateAfterMinutes?: number): { records: EffectiveRecord[]; unapplied: UnappliedCorrection[] } {
-  const records = ofKind(facts, 'recorded').map((fact): EffectiveRecord => ({
-    fact, point: fact.body.point, attempt: fact.body.attempt, record: fact.body.record, corrections: [], overruledBy: null, late: isLate(fact, lateAfterMinutes),
-  }))
+export function effectiveRecords(
+  facts: readonly Fact[],
+  lateAfterMinutes?: number,
+): { records: EffectiveRecord[]; unapplied: UnappliedCorrection[] } {
+  const records = ofKind(facts, 'recorded').map(
+    (fact): EffectiveRecord => ({
+      fact,
+      point: fact.body.point,
+      attempt: fact.body.attempt,
+      record: fact.body.record,
+      corrections: [],
+      overruledBy: null,
+      late: isLate(fact, lateAfterMinutes),
+    }),
+  )
   const byId = new Map(records.map((one) => [one.fact.id, one]))
   const unapplied: UnappliedCorrection[] = []
   for (const correction of ofKind(facts, 'corrected')) {
@@ -55,5 +70,8 @@ export function effectiveRecords(facts: readonly Fact[], lateAfterMinutes?: numb
 
 /** Whether a fact was keyed late: it says so, or more minutes passed between event and entry than allowed. */
 export function isLate(fact: Pick<Fact, 'late' | 'observedAt' | 'enteredAt'>, lateAfterMinutes?: number): boolean {
-  return fact.late !== undefined || (lateAfterMinutes !== undefined && minutesBetween(fact.observedAt, fact.enteredAt) > lateAfterMinutes)
+  return (
+    fact.late !== undefined ||
+    (lateAfterMinutes !== undefined && minutesBetween(fact.observedAt, fact.enteredAt) > lateAfterMinutes)
+  )
 }

@@ -1,8 +1,8 @@
 import type { StreamId } from '../facts/fact'
 import type { Fact } from '../facts/fact-kinds'
-import { dayOf, type CalendarDay, type Moment } from '../time'
-import { ofKind, ofStream, orderFacts } from './order-facts'
+import { type CalendarDay, dayOf, type Moment } from '../time'
 import { addDays } from './calendar'
+import { ofKind, ofStream, orderFacts } from './order-facts'
 import type { BatchState } from './repair-state'
 
 /**
@@ -21,8 +21,16 @@ export function foldBatch(facts: readonly Fact[], stream: StreamId, asOf: Moment
   }
   const letter = ofKind(own, 'maker-letter').at(-1)
   const opened = ofKind(own, 'batch-opened')[0]
-  const openedUntil = opened && received.body.openedLifeDays ? addDays(dayOf(opened.body.openedAt), received.body.openedLifeDays) : null
-  return { stream, number: received.body.number, received: received.body, expiresOn: earlier(letter?.body.expiresOn ?? received.body.expiresOn, openedUntil), isQuarantined, recalled }
+  const openedUntil =
+    opened && received.body.openedLifeDays ? addDays(dayOf(opened.body.openedAt), received.body.openedLifeDays) : null
+  return {
+    stream,
+    number: received.body.number,
+    received: received.body,
+    expiresOn: earlier(letter?.body.expiresOn ?? received.body.expiresOn, openedUntil),
+    isQuarantined,
+    recalled,
+  }
 }
 
 function earlier(a: CalendarDay | null, b: CalendarDay | null): CalendarDay | null {

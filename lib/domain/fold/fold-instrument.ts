@@ -15,7 +15,12 @@ export function foldInstrument(facts: readonly Fact[], stream: StreamId, asOf: M
     if (fact.kind === 'quarantine-lifted') isQuarantined = false
   }
   return {
-    stream, number: registered.body.number, kind: registered.body.kind, certificates: ofKind(own, 'certificate-recorded'),
-    checks: ofKind(own, 'check-made'), foundWrong: ofKind(own, 'found-wrong'), isQuarantined,
+    stream,
+    number: registered.body.number,
+    kind: registered.body.kind,
+    certificates: ofKind(own, 'certificate-recorded'),
+    checks: ofKind(own, 'check-made'),
+    foundWrong: ofKind(own, 'found-wrong'),
+    isQuarantined,
   }
 }

@@ -9,13 +9,27 @@ export type Disposition = BodyOf<'disposition-proposed'>['disposition']
 
 /** Parties whose approval each disposition needs (JOB.md section 5). */
 export const APPROVALS_OF_DISPOSITION: Record<Disposition, readonly Party[]> = {
-  rework: ['inspector'], repair: ['engineer', 'client'], replace: ['engineer'], 'use as is': ['engineer', 'client'], 'return or scrap': ['inspector'], 'no effect': ['engineer'],
+  rework: ['inspector'],
+  repair: ['engineer', 'client'],
+  replace: ['engineer'],
+  'use as is': ['engineer', 'client'],
+  'return or scrap': ['inspector'],
+  'no effect': ['engineer'],
 }
 
 type StateName = NonconformanceState['state']
 const STATE_AFTER: Partial<Record<Fact['kind'], StateName>> = {
-  contained: 'contained', assessed: 'assessed', 'disposition-proposed': 'disposition proposed', 'disposition-rejected': 'assessed', 'action-started': 'action in progress',
-  'action-done': 'action in progress', verified: 'verified', closed: 'closed', reopened: 'reopened', 'not-a-nonconformance': 'rejected', 'voided-duplicate': 'voided duplicate',
+  contained: 'contained',
+  assessed: 'assessed',
+  'disposition-proposed': 'disposition proposed',
+  'disposition-rejected': 'assessed',
+  'action-started': 'action in progress',
+  'action-done': 'action in progress',
+  verified: 'verified',
+  closed: 'closed',
+  reopened: 'reopened',
+  'not-a-nonconformance': 'rejected',
+  'voided-duplicate': 'voided duplicate',
 }
 const ENDED: readonly StateName[] = ['closed', 'rejected', 'voided duplicate']
 
@@ -48,9 +62,17 @@ export function foldNonconformance(facts: readonly Fact[], stream: StreamId, asO
   const isOpen = !ENDED.includes(state)
   const saysNoBlock = new Set(ofKind(own, 'does-not-block').map((fact) => fact.body.party))
   return {
-    stream, number: raised.body.number, raised, state, facts: own, proposal, approvals, needsApproval,
+    stream,
+    number: raised.body.number,
+    raised,
+    state,
+    facts: own,
+    proposal,
+    approvals,
+    needsApproval,
     actions: ofKind(own, 'corrective-action').map((fact) => ({ fact, done: done.get(fact.id) ?? null })),
-    isOpen, blocksAcceptance: isOpen && !(saysNoBlock.has('engineer') && saysNoBlock.has('client')),
+    isOpen,
+    blocksAcceptance: isOpen && !(saysNoBlock.has('engineer') && saysNoBlock.has('client')),
   }
 }
 
@@ -59,5 +81,7 @@ export function concededBy(state: NonconformanceState): string[] {
   if (!state.proposal || state.needsApproval.length > 0) return []
   if (state.state === 'rejected' || state.state === 'voided duplicate') return []
   const { disposition, conceded = [] } = state.proposal.body
-  return disposition === 'repair' || disposition === 'use as is' ? conceded.map((one) => `${one.point}/${one.attempt}`) : []
+  return disposition === 'repair' || disposition === 'use as is'
+    ? conceded.map((one) => `${one.point}/${one.attempt}`)
+    : []
 }

@@ -1,4 +1,4 @@
-import { PersonId, streamName, type StreamId } from '../facts/fact'
+import { PersonId, type StreamId, streamName } from '../facts/fact'
 import type { Fact } from '../facts/fact-kinds'
 import type { Moment } from '../time'
 import { ofKind, ofStream, orderFacts } from './order-facts'
@@ -11,7 +11,11 @@ export function foldPerson(facts: readonly Fact[], stream: StreamId, asOf: Momen
   if (!registered) return null
   const renamed = ofKind(own, 'person-renamed').at(-1)
   return {
-    stream, id: PersonId.parse(streamName(stream)), name: renamed?.body.name ?? registered.body.name, title: registered.body.title, party: registered.body.party,
+    stream,
+    id: PersonId.parse(streamName(stream)),
+    name: renamed?.body.name ?? registered.body.name,
+    title: registered.body.title,
+    party: registered.body.party,
     qualifications: ofKind(own, 'qualification-recorded'),
   }
 }

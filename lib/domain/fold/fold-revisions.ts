@@ -17,7 +17,9 @@ export function inForceFrom(issued: Issued): number {
 /** Revisions in the order in which they came into force; a later issue of the same revision number is not taken. */
 export function revisionsInOrder<I extends Issued>(issues: readonly I[]): I[] {
   const seen = new Set<number>()
-  return [...issues].sort((a, b) => inForceFrom(a) - inForceFrom(b) || a.body.revision - b.body.revision).filter((one) => !seen.has(one.body.revision) && seen.add(one.body.revision))
+  return [...issues]
+    .sort((a, b) => inForceFrom(a) - inForceFrom(b) || a.body.revision - b.body.revision)
+    .filter((one) => !seen.has(one.body.revision) && seen.add(one.body.revision))
 }
 
 /** The revision in force at a moment, or null before the first. */
@@ -26,25 +28,51 @@ export function revisionAt<I extends Issued>(revisions: readonly I[], at: Moment
   return revisions.findLast((one) => inForceFrom(one) <= instant) ?? null
 }
 
-export type RevisionsState<D, I> = { stream: StreamId; draft: D | null; revisions: I[]; inForce: I | null; nextRevision: number }
+export type RevisionsState<D, I> = {
+  stream: StreamId
+  draft: D | null
+  revisions: I[]
+  inForce: I | null
+  nextRevision: number
+}
 
 /** A specification as its stream tells: the draft not yet issued, every revision, and the one in force at `asOf`. */
-export function foldSpecification(facts: readonly Fact[], stream: StreamId, asOf: Moment): RevisionsState<FactOf<'specification-draft-saved'>, FactOf<'specification-issued'>> {
+export function foldSpecification(
+  facts: readonly Fact[],
+  stream: StreamId,
+  asOf: Moment,
+): RevisionsState<FactOf<'specification-draft-saved'>, FactOf<'specification-issued'>> {
   const own = ofStream(orderFacts(facts, asOf), stream)
   return foldRevisions(stream, own, ofKind(own, 'specification-draft-saved'), ofKind(own, 'specification-issued'), asOf)
 }
 
 /** A plan as its stream tells: the draft not yet issued, every revision, and the one in force at `asOf`. */
-export function foldPlan(facts: readonly Fact[], stream: StreamId, asOf: Moment): RevisionsState<FactOf<'plan-draft-saved'>, FactOf<'plan-issued'>> {
+export function foldPlan(
+  facts: readonly Fact[],
+  stream: StreamId,
+  asOf: Moment,
+): RevisionsState<FactOf<'plan-draft-saved'>, FactOf<'plan-issued'>> {
   const own = ofStream(orderFacts(facts, asOf), stream)
   return foldRevisions(stream, own, ofKind(own, 'plan-draft-saved'), ofKind(own, 'plan-issued'), asOf)
 }
 
-function foldRevisions<D extends Fact, I extends Issued>(stream: StreamId, own: readonly Fact[], drafts: D[], issues: I[], asOf: Moment): RevisionsState<D, I> {
+function foldRevisions<D extends Fact, I extends Issued>(
+  stream: StreamId,
+  own: readonly Fact[],
+  drafts: D[],
+  issues: I[],
+  asOf: Moment,
+): RevisionsState<D, I> {
   const revisions = revisionsInOrder(issues)
   const draft = drafts.at(-1) ?? null
   const lastIssue = issues.at(-1)
   const isDraftOpen = draft !== null && (!lastIssue || own.indexOf(draft) > own.indexOf(lastIssue))
   const highest = revisions.reduce((top, one) => Math.max(top, one.body.revision), -1)
-  return { stream, draft: isDraftOpen ? draft : null, revisions, inForce: revisionAt(revisions, asOf), nextRevision: highest + 1 }
+  return {
+    stream,
+    draft: isDraftOpen ? draft : null,
+    revisions,
+    inForce: revisionAt(revisions, asOf),
+    nextRevision: highest + 1,
+  }
 }

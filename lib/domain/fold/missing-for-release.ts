@@ -25,14 +25,21 @@ export function showRecordType(type: RecordType): string {
 }
 
 /** Records and photos that the plan requires of an attempt and that are not there, each in one sentence. */
-export function missingRecords(plan: PlanPoint, governing: readonly { record: { type: RecordType } }[], photos: readonly PhotoState[]): string[] {
+export function missingRecords(
+  plan: PlanPoint,
+  governing: readonly { record: { type: RecordType } }[],
+  photos: readonly PhotoState[],
+): string[] {
   const lacking: string[] = []
   for (const need of plan.records) {
     const there = governing.filter((one) => one.record.type === need.type).length
-    if (there < need.atLeast) lacking.push(`Record of ${showRecordType(need.type)} missing: ${there} of ${need.atLeast}.`)
+    if (there < need.atLeast)
+      lacking.push(`Record of ${showRecordType(need.type)} missing: ${there} of ${need.atLeast}.`)
   }
   for (const demand of plan.photos) {
-    const there = photos.filter((one) => one.fact.body.demand === demand.id && one.judged?.body.decision !== 'not accepted').length
+    const there = photos.filter(
+      (one) => one.fact.body.demand === demand.id && one.judged?.body.decision !== 'not accepted',
+    ).length
     if (there < demand.atLeast) lacking.push(`Photo missing: ${demand.show} (${there} of ${demand.atLeast}).`)
   }
   return lacking
@@ -45,7 +52,9 @@ export function missingSignatures({ slot, signatures }: Pick<ReleaseNeeds, 'slot
     const such = signatures.filter((one) => isSignature(one, meaning, role))
     if (such.length === 0) return [`Signature "${meaning}" by ${role} missing.`]
     const uncovered = records.filter((one) => signaturesOver(one, such).length === 0).length
-    return uncovered === 0 ? [] : [`Signature "${meaning}" by ${role} does not stand over ${uncovered} of ${records.length} records.`]
+    return uncovered === 0
+      ? []
+      : [`Signature "${meaning}" by ${role} does not stand over ${uncovered} of ${records.length} records.`]
   })
 }
 
@@ -58,11 +67,19 @@ export function missingForRelease(needs: ReleaseNeeds): string[] {
   const { slot, criteria, verdict, photos, isConceded, hasSpecification, conflicts } = needs
   const lacking = hasSpecification ? [] : ['No specification revision was in force for this work.']
   lacking.push(...missingRecords(slot.plan, slot.governing, photos), ...missingSignatures(needs))
-  if (!isSubmitted(slot)) lacking.push(slot.facts.some((fact) => fact.kind === 'submitted') ? 'Changed since it was submitted.' : 'Not submitted.')
+  if (!isSubmitted(slot))
+    lacking.push(
+      slot.facts.some((fact) => fact.kind === 'submitted') ? 'Changed since it was submitted.' : 'Not submitted.',
+    )
   if (criteria.length > 0 && verdict !== 'pass' && !isConceded) {
-    for (const one of criteria.filter((result) => result.verdict !== 'pass')) lacking.push(`${one.criterion.title}: ${one.verdict}${one.found ? `, found ${one.found}` : ''}.`)
+    for (const one of criteria.filter((result) => result.verdict !== 'pass'))
+      lacking.push(`${one.criterion.title}: ${one.verdict}${one.found ? `, found ${one.found}` : ''}.`)
   }
-  for (const one of conflicts.filter((conflict) => conflict.resolved === null && conflict.facts.some((id) => slot.records.some((record) => record.fact.id === id)))) lacking.push(`${one.text}: which governs is not decided.`)
+  for (const one of conflicts.filter(
+    (conflict) =>
+      conflict.resolved === null && conflict.facts.some((id) => slot.records.some((record) => record.fact.id === id)),
+  ))
+    lacking.push(`${one.text}: which governs is not decided.`)
   return lacking
 }
 
@@ -71,5 +88,7 @@ export function isSubmitted(slot: AttemptSlot): boolean {
   const submitted = slot.facts.findLast((fact) => fact.kind === 'submitted')
   if (!submitted) return false
   const until = instantOf(submitted.observedAt)
-  return slot.governing.every((one) => [one.fact, ...one.corrections].every((fact) => instantOf(fact.observedAt) <= until))
+  return slot.governing.every((one) =>
+    [one.fact, ...one.corrections].every((fact) => instantOf(fact.observedAt) <= until),
+  )
 }

@@ -13,28 +13,64 @@ type Revised = { of: StreamId; revision: number; from: number; title: string; sp
  * Performed points for which the engineer has not said "stands" or "redo" after a revision of specification, plan or design that came into force
  * before the acceptance. For the design sheet `of` is the repair's own stream.
  */
-export function missingStatements(ground: RepairGround, points: readonly PointSlots[]): { point: PointNo; text: string }[] {
+export function missingStatements(
+  ground: RepairGround,
+  points: readonly PointSlots[],
+): { point: PointNo; text: string }[] {
   const statements = ofKind(ground.own, 'stands-or-redo')
   const until = instantOf(ground.openUntil)
-  return revised(ground).filter((one) => one.from <= until).flatMap((revision) => points.flatMap((point) => {
-    const isStated = statements.some((one) => one.body.point === point.no && one.body.of === revision.of && one.body.revision >= revision.revision)
-    if (isStated || revision.spares.has(point.no) || !isPerformed(point.attempts.at(-1) ?? point.attempts[0], revision.from)) return []
-    return [{ point: point.no, text: `Performed before ${revision.title}: the engineer has not said whether it stands.` }]
-  }))
+  return revised(ground)
+    .filter((one) => one.from <= until)
+    .flatMap((revision) =>
+      points.flatMap((point) => {
+        const isStated = statements.some(
+          (one) => one.body.point === point.no && one.body.of === revision.of && one.body.revision >= revision.revision,
+        )
+        if (
+          isStated ||
+          revision.spares.has(point.no) ||
+          !isPerformed(point.attempts.at(-1) ?? point.attempts[0], revision.from)
+        )
+          return []
+        return [
+          { point: point.no, text: `Performed before ${revision.title}: the engineer has not said whether it stands.` },
+        ]
+      }),
+    )
 }
 
 function isPerformed(slot: AttemptSlot, before: number): boolean {
-  return slot.workTo !== null && instantOf(slot.workTo) < before && !slot.facts.some((fact) => fact.kind === 'marked-not-applicable')
+  return (
+    slot.workTo !== null &&
+    instantOf(slot.workTo) < before &&
+    !slot.facts.some((fact) => fact.kind === 'marked-not-applicable')
+  )
 }
 
 function revised(ground: RepairGround): Revised[] {
-  const later = [...ground.specifications.slice(1), ...ground.plans.slice(1)].map((one): Revised => ({
-    of: one.stream, revision: one.body.revision, from: inForceFrom(one), title: `revision ${one.body.revision} of ${one.stream.slice(one.stream.indexOf(':') + 1)}`, spares: new Set(),
-  }))
-  const sheets = ground.records.flatMap((one) => (one.overruledBy === null && one.record.type === 'design' ? [{ record: one.record as RecordOf<'design'>, one }] : []))
+  const later = [...ground.specifications.slice(1), ...ground.plans.slice(1)].map(
+    (one): Revised => ({
+      of: one.stream,
+      revision: one.body.revision,
+      from: inForceFrom(one),
+      title: `revision ${one.body.revision} of ${one.stream.slice(one.stream.indexOf(':') + 1)}`,
+      spares: new Set(),
+    }),
+  )
+  const sheets = ground.records.flatMap((one) =>
+    one.overruledBy === null && one.record.type === 'design' ? [{ record: one.record as RecordOf<'design'>, one }] : [],
+  )
   const first = sheets[0]?.record.revision ?? 0
-  const designs = sheets.filter(({ record }) => record.revision > first).map(({ record, one }): Revised => ({
-    of: ground.stream, revision: record.revision, from: instantOf(one.fact.observedAt), title: `design sheet ${record.sheetNo} revision ${record.revision}`, spares: new Set([one.point]),
-  }))
+  const designs = sheets
+    .filter(({ record }) => record.revision > first)
+    .map(
+      ({ record, one }): Revised => ({
+        of: ground.stream,
+        revision: record.revision,
+        from: instantOf(one.fact.observedAt),
+        title: `design sheet ${record.sheetNo} revision ${record.revision}`,
+        spares: new Set([one.point]),
+      }),
+    )
   return [...later, ...designs]
 }

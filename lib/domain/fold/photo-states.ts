@@ -13,18 +13,33 @@ const OLD_METADATA_MS = 24 * 3_600_000
 export function photoStates(ground: RepairGround, slot: AttemptSlot): PhotoState[] {
   const judgements = ofKind(ground.own, 'photo-judged')
   return ofKind(slot.facts, 'photo-attached').map((fact) => ({
-    fact, judged: judgements.findLast((one) => one.body.photo === fact.id) ?? null, flags: [...copyFlags(ground, fact), ...claimFlags(fact)],
+    fact,
+    judged: judgements.findLast((one) => one.body.photo === fact.id) ?? null,
+    flags: [...copyFlags(ground, fact), ...claimFlags(fact)],
   }))
 }
 
 function copyFlags(ground: RepairGround, photo: FactOf<'photo-attached'>): PhotoFlag[] {
   const decisions = ofKind(ground.own, 'likeness-judged')
-  const decisionWith = (other: string) => decisions.findLast((one) => (one.body.photo === photo.id && one.body.other === other) || (one.body.other === photo.id && one.body.photo === other)) ?? null
-  const told = (ground.beside.likeness ?? []).filter((one) => one.photo === photo.id).map(({ kind, other }): PhotoFlag => ({ kind, other, decision: decisionWith(other.fact) }))
+  const decisionWith = (other: string) =>
+    decisions.findLast(
+      (one) =>
+        (one.body.photo === photo.id && one.body.other === other) ||
+        (one.body.other === photo.id && one.body.photo === other),
+    ) ?? null
+  const told = (ground.beside.likeness ?? [])
+    .filter((one) => one.photo === photo.id)
+    .map(({ kind, other }): PhotoFlag => ({ kind, other, decision: decisionWith(other.fact) }))
   const seen = new Set(told.map((flag) => flag.other?.fact))
   const within = ofKind(ground.facts, 'photo-attached')
     .filter((one) => one.id !== photo.id && one.body.photo.sha256 === photo.body.photo.sha256 && !seen.has(one.id))
-    .map((one): PhotoFlag => ({ kind: 'exact copy', other: { repair: one.stream, fact: one.id, point: one.body.point }, decision: decisionWith(one.id) }))
+    .map(
+      (one): PhotoFlag => ({
+        kind: 'exact copy',
+        other: { repair: one.stream, fact: one.id, point: one.body.point },
+        decision: decisionWith(one.id),
+      }),
+    )
   return [...told, ...within]
 }
 
@@ -32,7 +47,9 @@ function claimFlags(photo: FactOf<'photo-attached'>): PhotoFlag[] {
   const { claims } = photo.body.photo
   if (!claims.hasOriginalMetadata) return [{ kind: 'no original', decision: null }]
   if (claims.takenAt === null) return []
-  const offset = /(Z|[+-]\d{2}:\d{2})$/.exec(claims.takenAt) ? '' : (claims.offset ?? (photo.observedAt.endsWith('Z') ? 'Z' : photo.observedAt.slice(-6)))
+  const offset = /(Z|[+-]\d{2}:\d{2})$/.exec(claims.takenAt)
+    ? ''
+    : (claims.offset ?? (photo.observedAt.endsWith('Z') ? 'Z' : photo.observedAt.slice(-6)))
   const takenAt = Moment.safeParse(claims.takenAt + offset)
   if (!takenAt.success) return []
   const earlierByMs = instantOf(photo.observedAt) - instantOf(takenAt.data)

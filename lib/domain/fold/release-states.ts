@@ -12,7 +12,15 @@ import type { ReleaseState, ReleaseStateName } from './repair-state'
 import { isAtOrBefore } from './work-span'
 
 /** One fall of one release. */
-export type ReleaseFall = { at: Moment; cause: string; by: Fall['by']; fact: Fall['fact']; name: Exclude<ReleaseStateName, 'valid' | 'used'>; timed: boolean; event: Fall['event'] }
+export type ReleaseFall = {
+  at: Moment
+  cause: string
+  by: Fall['by']
+  fact: Fall['fact']
+  name: Exclude<ReleaseStateName, 'valid' | 'used'>
+  timed: boolean
+  event: Fall['event']
+}
 export type ReleaseHistory = { fact: FactOf<'released'>; falls: ReleaseFall[] }
 
 /** Parties that must release a point. */
@@ -27,18 +35,64 @@ export function releaseHistories(ground: RepairGround, slot: AttemptSlot, falls:
   return releases.map((fact) => {
     const list: ReleaseFall[] = []
     for (const one of withdrawals.filter((withdrawn) => withdrawn.body.release === fact.id)) {
-      list.push({ at: one.observedAt, cause: `${one.body.cause}: ${one.body.reason}`, by: one.observedBy, fact: one.id, name: 'withdrawn', timed: false, event: null })
+      list.push({
+        at: one.observedAt,
+        cause: `${one.body.cause}: ${one.body.reason}`,
+        by: one.observedBy,
+        fact: one.id,
+        name: 'withdrawn',
+        timed: false,
+        event: null,
+      })
     }
-    for (const fall of falls.filter((one) => one.no === slot.no && isAfter(one.at, fact.observedAt) && !isClosedAt(slot, one.at))) {
+    for (const fall of falls.filter(
+      (one) => one.no === slot.no && isAfter(one.at, fact.observedAt) && !isClosedAt(slot, one.at),
+    )) {
       const { area } = fall
-      if (area !== null && releases.some((one) => isAfter(one.observedAt, fall.at) && (one.body.scope.kind === 'whole' || (one.body.scope.kind === 'area' && one.body.scope.area === area)))) continue
+      if (
+        area !== null &&
+        releases.some(
+          (one) =>
+            isAfter(one.observedAt, fall.at) &&
+            (one.body.scope.kind === 'whole' || (one.body.scope.kind === 'area' && one.body.scope.area === area)),
+        )
+      )
+        continue
       if (fall.event === null && fall.fact !== null && isPermitRenewed(slot, fall, fact)) continue
       if (fall.effect === 'in question' && isDecided(ground, slot, fall)) continue
-      list.push({ at: fall.at, cause: area === null ? fall.cause : `${fall.cause} (${area} only)`, by: fall.by, fact: fall.fact, name: fall.effect, timed: fall.timed, event: fall.event })
+      list.push({
+        at: fall.at,
+        cause: area === null ? fall.cause : `${fall.cause} (${area} only)`,
+        by: fall.by,
+        fact: fall.fact,
+        name: fall.effect,
+        timed: fall.timed,
+        event: fall.event,
+      })
     }
-    const again = releases.find((one) => isAfter(one.observedAt, fact.observedAt) && one.body.party === fact.body.party && isSameScope(one, fact))
-    if (again) list.push({ at: again.observedAt, cause: 'Released again', by: again.observedBy, fact: again.id, name: 'superseded', timed: false, event: null })
-    if (slot.closedAt !== null) list.push({ at: slot.closedAt, cause: 'A later attempt was opened', by: null, fact: null, name: 'superseded', timed: false, event: null })
+    const again = releases.find(
+      (one) => isAfter(one.observedAt, fact.observedAt) && one.body.party === fact.body.party && isSameScope(one, fact),
+    )
+    if (again)
+      list.push({
+        at: again.observedAt,
+        cause: 'Released again',
+        by: again.observedBy,
+        fact: again.id,
+        name: 'superseded',
+        timed: false,
+        event: null,
+      })
+    if (slot.closedAt !== null)
+      list.push({
+        at: slot.closedAt,
+        cause: 'A later attempt was opened',
+        by: null,
+        fact: null,
+        name: 'superseded',
+        timed: false,
+        event: null,
+      })
     return { fact, falls: list.sort((a, b) => instantOf(a.at) - instantOf(b.at)) }
   })
 }
@@ -57,12 +111,21 @@ function isSameScope(a: FactOf<'released'>, b: FactOf<'released'>): boolean {
 
 /** A permit that ended does not touch a release given on a later permit. */
 function isPermitRenewed(slot: AttemptSlot, fall: Fall, release: FactOf<'released'>): boolean {
-  return slot.governing.some((one) => one.record.type === 'permit' && one.fact.id !== fall.fact && isAfter(one.record.validTo, fall.at) && isAtOrBefore(one.fact.observedAt, release.observedAt))
+  return slot.governing.some(
+    (one) =>
+      one.record.type === 'permit' &&
+      one.fact.id !== fall.fact &&
+      isAfter(one.record.validTo, fall.at) &&
+      isAtOrBefore(one.fact.observedAt, release.observedAt),
+  )
 }
 
 /** A person decided what a doubtful event means for this attempt. */
 function isDecided(ground: RepairGround, slot: AttemptSlot, fall: Fall): boolean {
-  return ofKind(ground.own, 'impact-decided').some((one) => one.body.cause === fall.fact && one.body.points.some((at) => at.point === slot.no && at.attempt === slot.attempt))
+  return ofKind(ground.own, 'impact-decided').some(
+    (one) =>
+      one.body.cause === fall.fact && one.body.points.some((at) => at.point === slot.no && at.attempt === slot.attempt),
+  )
 }
 
 /** Whether a release was in force at a moment: given by then and not fallen. */
@@ -71,9 +134,14 @@ export function heldAt(history: ReleaseHistory, at: Moment): boolean {
 }
 
 /** Whether a scope reaches a later point. `unknown` for an area whose marks or step are not given as data. */
-export function scopeCovers(scope: FactOf<'released'>['body']['scope'], later: PointNo, marks: readonly string[] = []): 'yes' | 'no' | 'unknown' {
+export function scopeCovers(
+  scope: FactOf<'released'>['body']['scope'],
+  later: PointNo,
+  marks: readonly string[] = [],
+): 'yes' | 'no' | 'unknown' {
   if (scope.kind === 'whole') return 'yes'
-  if (scope.kind === 'up-to-step') return scope.untilPoint === undefined ? 'unknown' : later < scope.untilPoint ? 'yes' : 'no'
+  if (scope.kind === 'up-to-step')
+    return scope.untilPoint === undefined ? 'unknown' : later < scope.untilPoint ? 'yes' : 'no'
   const within = scope.marks
   if (!within || marks.length === 0) return 'unknown'
   return marks.every((mark) => within.includes(mark)) ? 'yes' : 'no'
@@ -83,21 +151,35 @@ export function scopeCovers(scope: FactOf<'released'>['body']['scope'], later: P
 export type RelyingStep = { from: Moment; to: Moment; kind: 'wrap' | 'acceptance' }
 
 /** The relying step of a point, or null while it is not done. The wrap is done once every required record of it is there. */
-export function relyingStep(ground: RepairGround, points: readonly PointSlots[], slot: AttemptSlot): RelyingStep | null {
-  const wrap = points.find((point) => point.plan.records.some((one) => one.type === 'ply' || one.type === 'tape-roll' || one.type === 'tape-wrap'))
+export function relyingStep(
+  ground: RepairGround,
+  points: readonly PointSlots[],
+  slot: AttemptSlot,
+): RelyingStep | null {
+  const wrap = points.find((point) =>
+    point.plan.records.some((one) => one.type === 'ply' || one.type === 'tape-roll' || one.type === 'tape-wrap'),
+  )
   if (wrap && slot.no < wrap.no) {
     const done = attemptBeside(wrap, slot)
-    const isComplete = done.plan.records.every((need) => done.governing.filter((one) => one.record.type === need.type).length >= need.atLeast)
+    const isComplete = done.plan.records.every(
+      (need) => done.governing.filter((one) => one.record.type === need.type).length >= need.atLeast,
+    )
     return done.workFrom && done.workTo && isComplete ? { from: done.workFrom, to: done.workTo, kind: 'wrap' } : null
   }
-  return ground.accepted ? { from: ground.accepted.observedAt, to: ground.accepted.observedAt, kind: 'acceptance' } : null
+  return ground.accepted
+    ? { from: ground.accepted.observedAt, to: ground.accepted.observedAt, kind: 'acceptance' }
+    : null
 }
 
 /**
  * State of a release. Used once its relying step is done and it was in force when that step began: later falls then leave it, but for a withdrawal,
  * and for damage or a weep at what the acceptance relied on. `doubt` is an undecided question about the attempt.
  */
-export function releaseState(history: ReleaseHistory, step: RelyingStep | null, doubt: { at: Moment; cause: string; fact: Fall['fact'] } | null): Omit<ReleaseState, 'receivedAfterUse'> {
+export function releaseState(
+  history: ReleaseHistory,
+  step: RelyingStep | null,
+  doubt: { at: Moment; cause: string; fact: Fall['fact'] } | null,
+): Omit<ReleaseState, 'receivedAfterUse'> {
   const used = step !== null && isAtOrBefore(history.fact.observedAt, step.from)
   const touches = (fall: ReleaseFall): boolean => {
     if (!used || fall.name === 'withdrawn') return true
@@ -107,9 +189,22 @@ export function releaseState(history: ReleaseHistory, step: RelyingStep | null, 
     return isAtOrBefore(fall.at, step.to)
   }
   const standing = history.falls.filter(touches)
-  const fall = standing.find((one) => one.name === 'withdrawn') ?? standing.find((one) => one.name !== 'in question') ?? standing[0]
-  if (fall && fall.name !== 'in question') return { fact: history.fact, state: fall.name, fell: { at: fall.at, cause: fall.cause, by: fall.by, fact: fall.fact } }
+  const fall =
+    standing.find((one) => one.name === 'withdrawn') ??
+    standing.find((one) => one.name !== 'in question') ??
+    standing[0]
+  if (fall && fall.name !== 'in question')
+    return {
+      fact: history.fact,
+      state: fall.name,
+      fell: { at: fall.at, cause: fall.cause, by: fall.by, fact: fall.fact },
+    }
   const question = fall ?? (doubt && { ...doubt, by: null })
-  if (question) return { fact: history.fact, state: 'in question', fell: { at: question.at, cause: question.cause, by: question.by, fact: question.fact } }
+  if (question)
+    return {
+      fact: history.fact,
+      state: 'in question',
+      fell: { at: question.at, cause: question.cause, by: question.by, fact: question.fact },
+    }
   return { fact: history.fact, state: used ? 'used' : 'valid', fell: null }
 }

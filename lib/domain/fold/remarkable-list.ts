@@ -1,6 +1,6 @@
 import type { FactId } from '../facts/fact'
 import type { Fact, FactOf } from '../facts/fact-kinds'
-import { instantOf, showMoment, type Moment } from '../time'
+import { instantOf, type Moment, showMoment } from '../time'
 import { clockFaults } from './clock-faults'
 import { copiedReadings, hastyReadings } from './doubtful-entries'
 import { isLate, type UnappliedCorrection } from './effective-records'
@@ -14,12 +14,21 @@ import { showChange } from './show-change'
 type Remarkable = RepairState['remarkable'][number]
 
 /** What a reader is told without asking, by time: late entries, corrections, clock faults, refusals, copies, falls, conflicts and doubtful entries. */
-export function remarkableList(ground: RepairGround, points: readonly PointState[], conflicts: RepairState['conflicts']): Remarkable[] {
+export function remarkableList(
+  ground: RepairGround,
+  points: readonly PointState[],
+  conflicts: RepairState['conflicts'],
+): Remarkable[] {
   const list: Remarkable[] = []
-  const say = (fact: { id: FactId; observedAt: Moment }, text: string) => list.push({ at: fact.observedAt, fact: fact.id, text: sentence(text) })
+  const say = (fact: { id: FactId; observedAt: Moment }, text: string) =>
+    list.push({ at: fact.observedAt, fact: fact.id, text: sentence(text) })
   const known = new Set(points.map((point) => point.no))
   for (const fact of ground.own) {
-    if (isLate(fact, ground.beside.lateAfterMinutes)) say(fact, `Late entry, keyed ${showMoment(fact.enteredAt)} by ${personName(ground, fact.enteredBy)}${fact.late ? ` from ${fact.late.source}: ${fact.late.reason}` : ''}.`)
+    if (isLate(fact, ground.beside.lateAfterMinutes))
+      say(
+        fact,
+        `Late entry, keyed ${showMoment(fact.enteredAt)} by ${personName(ground, fact.enteredBy)}${fact.late ? ` from ${fact.late.source}: ${fact.late.reason}` : ''}.`,
+      )
     const text = ownText(ground, fact)
     if (text) say(fact, text)
   }
@@ -30,20 +39,43 @@ export function remarkableList(ground: RepairGround, points: readonly PointState
     if (one.overruledBy !== null) say(one.fact, `Another record of ${showRecordType(one.record.type)} governs.`)
   }
   for (const attempt of points.flatMap((point) => point.attempts)) {
-    for (const photo of attempt.photos) for (const flag of photo.flags) say(photo.fact, `Photo of point ${attempt.point}: ${flag.kind}${flag.other ? ` of one at ${flag.other.repair}, point ${flag.other.point}` : ''}${flag.decision ? `; decided: ${flag.decision.body.decision}` : ''}.`)
+    for (const photo of attempt.photos)
+      for (const flag of photo.flags)
+        say(
+          photo.fact,
+          `Photo of point ${attempt.point}: ${flag.kind}${flag.other ? ` of one at ${flag.other.repair}, point ${flag.other.point}` : ''}${flag.decision ? `; decided: ${flag.decision.body.decision}` : ''}.`,
+        )
     for (const release of attempt.releases) {
-      if (release.fell && release.state !== 'superseded') say({ id: release.fell.fact ?? release.fact.id, observedAt: release.fell.at }, `Release of point ${attempt.point} by ${release.fact.body.party}, ${showMoment(release.fact.observedAt)}: ${release.state}. ${release.fell.cause}`)
-      if (release.receivedAfterUse) say(release.fact, `Release of point ${attempt.point} was received after the step that relied on it.`)
+      if (release.fell && release.state !== 'superseded')
+        say(
+          { id: release.fell.fact ?? release.fact.id, observedAt: release.fell.at },
+          `Release of point ${attempt.point} by ${release.fact.body.party}, ${showMoment(release.fact.observedAt)}: ${release.state}. ${release.fell.cause}`,
+        )
+      if (release.receivedAfterUse)
+        say(release.fact, `Release of point ${attempt.point} was received after the step that relied on it.`)
     }
-    for (const passed of attempt.passedWithoutRelease) say({ id: passed.by, observedAt: passed.at }, `Point ${attempt.point} begun without a release of point ${passed.hold} in force`)
-    for (const signature of attempt.signatures.filter((one) => one.state === 'broken')) say(signature.fact, `Signature of ${signature.fact.body.name} at point ${attempt.point} no longer covers what it signed.`)
+    for (const passed of attempt.passedWithoutRelease)
+      say(
+        { id: passed.by, observedAt: passed.at },
+        `Point ${attempt.point} begun without a release of point ${passed.hold} in force`,
+      )
+    for (const signature of attempt.signatures.filter((one) => one.state === 'broken'))
+      say(
+        signature.fact,
+        `Signature of ${signature.fact.body.name} at point ${attempt.point} no longer covers what it signed.`,
+      )
   }
   for (const one of conflicts) {
     const fact = ground.own.find((candidate) => candidate.id === one.facts.at(-1))
     if (fact) say(fact, `${one.text}${one.resolved ? `; decided: ${one.resolved.body.reason}` : ''}.`)
   }
   list.push(...clockFaults(ground), ...copiedReadings(ground), ...hastyReadings(ground))
-  return list.sort((a, b) => instantOf(a.at) - instantOf(b.at) || (a.fact < b.fact ? -1 : a.fact > b.fact ? 1 : 0) || (a.text < b.text ? -1 : 1))
+  return list.sort(
+    (a, b) =>
+      instantOf(a.at) - instantOf(b.at) ||
+      (a.fact < b.fact ? -1 : a.fact > b.fact ? 1 : 0) ||
+      (a.text < b.text ? -1 : 1),
+  )
 }
 
 /** A text with one full stop at its end. */
@@ -53,17 +85,32 @@ function sentence(text: string): string {
 
 function ownText(ground: RepairGround, fact: Fact): string | null {
   switch (fact.kind) {
-    case 'corrected': return correctedText(ground, fact)
-    case 'event-noted': return `${EVENT_TEXT[fact.body.event]}${fact.body.area ? ` (${fact.body.area})` : ''}: ${fact.body.remark}`
-    case 'photo-judged': return fact.body.decision === 'not accepted' ? `Photo not accepted: ${fact.body.reason}.` : null
-    case 'photo-disagrees': return `Photo shows ${fact.body.shows}, the record says otherwise: ${fact.body.reason}.`
-    case 'release-refused': return `Release of point ${fact.body.point} refused: ${fact.body.reason}.`
-    case 'stands-or-redo': return `Point ${fact.body.point} after revision ${fact.body.revision}: ${fact.body.decision}. ${fact.body.reason}.`
-    case 'repair-held': return `${fact.body.state.charAt(0).toUpperCase()}${fact.body.state.slice(1)}: ${fact.body.reason}.`
-    case 'waived': return `${fact.body.party} gave up its right at point ${fact.body.point}: ${fact.body.writing}.`
-    case 'disposed': return `Bytes disposed of: ${fact.body.why}.`
-    case 'recorded': return fact.body.record.type === 'stop' ? `${fact.body.record.what === 'stopped' ? 'Stopped' : 'Resumed'}: ${fact.body.record.reason}.` : fact.body.transcribed ? `Transcribed from paper kept by ${fact.body.transcribed.keeper}${fact.body.transcribed.checkedBy ? `, checked by ${fact.body.transcribed.checkedBy}` : ', not checked by a second person'}.` : null
-    default: return null
+    case 'corrected':
+      return correctedText(ground, fact)
+    case 'event-noted':
+      return `${EVENT_TEXT[fact.body.event]}${fact.body.area ? ` (${fact.body.area})` : ''}: ${fact.body.remark}`
+    case 'photo-judged':
+      return fact.body.decision === 'not accepted' ? `Photo not accepted: ${fact.body.reason}.` : null
+    case 'photo-disagrees':
+      return `Photo shows ${fact.body.shows}, the record says otherwise: ${fact.body.reason}.`
+    case 'release-refused':
+      return `Release of point ${fact.body.point} refused: ${fact.body.reason}.`
+    case 'stands-or-redo':
+      return `Point ${fact.body.point} after revision ${fact.body.revision}: ${fact.body.decision}. ${fact.body.reason}.`
+    case 'repair-held':
+      return `${fact.body.state.charAt(0).toUpperCase()}${fact.body.state.slice(1)}: ${fact.body.reason}.`
+    case 'waived':
+      return `${fact.body.party} gave up its right at point ${fact.body.point}: ${fact.body.writing}.`
+    case 'disposed':
+      return `Bytes disposed of: ${fact.body.why}.`
+    case 'recorded':
+      return fact.body.record.type === 'stop'
+        ? `${fact.body.record.what === 'stopped' ? 'Stopped' : 'Resumed'}: ${fact.body.record.reason}.`
+        : fact.body.transcribed
+          ? `Transcribed from paper kept by ${fact.body.transcribed.keeper}${fact.body.transcribed.checkedBy ? `, checked by ${fact.body.transcribed.checkedBy}` : ', not checked by a second person'}.`
+          : null
+    default:
+      return null
   }
 }
 
@@ -74,12 +121,23 @@ function correctedText(ground: RepairGround, fact: FactOf<'corrected'>): string 
 }
 
 function unappliedText(ground: RepairGround, { fact, why, path }: UnappliedCorrection): string {
-  const reason = { 'from-differs': 'the value it replaces is not the present one', 'path-missing': 'there is no such field', 'not-a-record': 'the result would be no record', 'target-missing': 'it corrects no record of this repair' }[why]
+  const reason = {
+    'from-differs': 'the value it replaces is not the present one',
+    'path-missing': 'there is no such field',
+    'not-a-record': 'the result would be no record',
+    'target-missing': 'it corrects no record of this repair',
+  }[why]
   return `A correction by ${personName(ground, fact.observedBy)} was not applied${path ? ` at ${path}` : ''}: ${reason}.`
 }
 
 function refusedLines(record: PointState['current']['records'][number]['record']): string[] {
-  if (record.type === 'materials') return record.lines.filter((one) => one.decision === 'refused').map((one) => `Batch ${one.batch.slice(6)} refused: ${one.reason ?? 'no reason given'}.`)
-  if (record.type === 'instruments') return record.instruments.filter((one) => one.decision === 'refused').map((one) => `Instrument ${one.instrument.slice(11)} refused: ${one.reason ?? 'no reason given'}.`)
+  if (record.type === 'materials')
+    return record.lines
+      .filter((one) => one.decision === 'refused')
+      .map((one) => `Batch ${one.batch.slice(6)} refused: ${one.reason ?? 'no reason given'}.`)
+  if (record.type === 'instruments')
+    return record.instruments
+      .filter((one) => one.decision === 'refused')
+      .map((one) => `Instrument ${one.instrument.slice(11)} refused: ${one.reason ?? 'no reason given'}.`)
   return []
 }

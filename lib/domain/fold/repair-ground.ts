@@ -1,9 +1,9 @@
-import { streamKind, type FactId, type Receipt, type Sha256, type StreamId } from '../facts/fact'
+import { type FactId, type Receipt, type Sha256, type StreamId, streamKind } from '../facts/fact'
 import type { Fact, FactOf } from '../facts/fact-kinds'
 import type { PointNo } from '../specification'
 import { instantOf, type Moment } from '../time'
 import { clockErrors } from './clock-errors'
-import { effectiveRecords, type EffectiveRecord, type UnappliedCorrection } from './effective-records'
+import { type EffectiveRecord, effectiveRecords, type UnappliedCorrection } from './effective-records'
 import { foldBatch } from './fold-batch'
 import { foldInstrument } from './fold-instrument'
 import { concededBy, foldNonconformance } from './fold-nonconformance'
@@ -16,7 +16,11 @@ import type { BatchState, InstrumentState, NonconformanceState, PersonState } fr
 export type FoldBeside = {
   lateAfterMinutes?: number
   receipts?: Record<FactId, Receipt>
-  likeness?: readonly { photo: FactId; other: { repair: StreamId; fact: FactId; point: PointNo }; kind: 'exact copy' | 'near copy' }[]
+  likeness?: readonly {
+    photo: FactId
+    other: { repair: StreamId; fact: FactId; point: PointNo }
+    kind: 'exact copy' | 'near copy'
+  }[]
   /** Digest of a fact's bytes as stored: a signature whose digest differs is broken. */
   sha256Of?: (fact: FactId) => Sha256 | undefined
 }
@@ -56,7 +60,10 @@ export function repairGround(facts: readonly Fact[], stream: StreamId, asOf: Mom
   const opened = ofKind(own, 'repair-opened')[0]
   if (!opened) throw new RangeError(`${stream} was not opened at ${asOf}`)
   const streams = [...new Set(ordered.map((fact) => fact.stream))].sort()
-  const foldAll = <S>(kind: string, fold: (facts: readonly Fact[], one: StreamId, at: Moment) => S | null): Record<StreamId, S> => {
+  const foldAll = <S>(
+    kind: string,
+    fold: (facts: readonly Fact[], one: StreamId, at: Moment) => S | null,
+  ): Record<StreamId, S> => {
     const states: Record<StreamId, S> = {}
     for (const one of streams) {
       const state = streamKind(one) === kind ? fold(ofStream(ordered, one), one, asOf) : null
@@ -64,22 +71,46 @@ export function repairGround(facts: readonly Fact[], stream: StreamId, asOf: Mom
     }
     return states
   }
-  const cited = new Set(own.flatMap((fact) => (fact.kind === 'attempt-opened' && fact.body.nonconformance ? [fact.body.nonconformance] : fact.kind === 'accepted' && fact.body.concession ? [fact.body.concession] : [])))
+  const cited = new Set(
+    own.flatMap((fact) =>
+      fact.kind === 'attempt-opened' && fact.body.nonconformance
+        ? [fact.body.nonconformance]
+        : fact.kind === 'accepted' && fact.body.concession
+          ? [fact.body.concession]
+          : [],
+    ),
+  )
   const nonconformances = Object.values(foldAll('nonconformance', foldNonconformance)).filter(
     (one) => cited.has(one.stream) || one.raised.body.repair === stream || one.raised.body.linked.includes(stream),
   )
   const conceded = new Map<string, { stream: StreamId; at: Moment }>()
-  for (const one of nonconformances.filter((ncr) => ncr.raised.body.repair === undefined || ncr.raised.body.repair === stream)) {
+  for (const one of nonconformances.filter(
+    (ncr) => ncr.raised.body.repair === undefined || ncr.raised.body.repair === stream,
+  )) {
     const lastApproval = one.approvals.at(-1)
-    for (const key of lastApproval ? concededBy(one) : []) conceded.set(key, { stream: one.stream, at: lastApproval?.observedAt ?? asOf })
+    for (const key of lastApproval ? concededBy(one) : [])
+      conceded.set(key, { stream: one.stream, at: lastApproval?.observedAt ?? asOf })
   }
   const accepted = ofKind(own, 'accepted').at(-1) ?? null
   return {
-    stream, asOf, beside, facts: ordered, own, opened, ...effectiveRecords(own, beside.lateAfterMinutes),
+    stream,
+    asOf,
+    beside,
+    facts: ordered,
+    own,
+    opened,
+    ...effectiveRecords(own, beside.lateAfterMinutes),
     specifications: revisionsInOrder(ofKind(ofStream(ordered, opened.body.specification), 'specification-issued')),
     plans: revisionsInOrder(ofKind(ofStream(ordered, opened.body.plan), 'plan-issued')),
-    batches: foldAll('batch', foldBatch), instruments: foldAll('instrument', foldInstrument), persons: foldAll('person', foldPerson),
-    nonconformances: nonconformances.sort((a, b) => instantOf(a.raised.observedAt) - instantOf(b.raised.observedAt) || (a.stream < b.stream ? -1 : 1)),
-    conceded, accepted, clockErrors: clockErrors(ordered, own), openUntil: accepted?.observedAt ?? asOf,
+    batches: foldAll('batch', foldBatch),
+    instruments: foldAll('instrument', foldInstrument),
+    persons: foldAll('person', foldPerson),
+    nonconformances: nonconformances.sort(
+      (a, b) => instantOf(a.raised.observedAt) - instantOf(b.raised.observedAt) || (a.stream < b.stream ? -1 : 1),
+    ),
+    conceded,
+    accepted,
+    clockErrors: clockErrors(ordered, own),
+    openUntil: accepted?.observedAt ?? asOf,
   }
 }

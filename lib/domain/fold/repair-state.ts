@@ -36,7 +36,11 @@ export type ReleaseState = {
   receivedAfterUse: boolean
 }
 
-export type PhotoFlag = { kind: 'exact copy' | 'near copy' | 'no original' | 'old metadata' | 'clock differs'; other?: { repair: StreamId; fact: FactId; point: PointNo }; decision: FactOf<'likeness-judged'> | null }
+export type PhotoFlag = {
+  kind: 'exact copy' | 'near copy' | 'no original' | 'old metadata' | 'clock differs'
+  other?: { repair: StreamId; fact: FactId; point: PointNo }
+  decision: FactOf<'likeness-judged'> | null
+}
 export type PhotoState = { fact: FactOf<'photo-attached'>; judged: FactOf<'photo-judged'> | null; flags: PhotoFlag[] }
 
 /** State of an attempt at a point, in words for screens. */
@@ -106,7 +110,19 @@ export type WindowState = {
   clause: string
 }
 
-export const NONCONFORMANCE_STATES = ['raised', 'contained', 'assessed', 'disposition proposed', 'disposition approved', 'action in progress', 'verified', 'closed', 'rejected', 'reopened', 'voided duplicate'] as const
+export const NONCONFORMANCE_STATES = [
+  'raised',
+  'contained',
+  'assessed',
+  'disposition proposed',
+  'disposition approved',
+  'action in progress',
+  'verified',
+  'closed',
+  'rejected',
+  'reopened',
+  'voided duplicate',
+] as const
 export type NonconformanceState = {
   stream: StreamId
   number: string
@@ -123,7 +139,17 @@ export type NonconformanceState = {
   blocksAcceptance: boolean
 }
 
-export type RepairStatus = 'planned' | 'in progress' | 'on hold' | 'accepted' | 'accepted under concession' | 'in service' | 'overdue' | 'life extended' | 'removed' | 'abandoned'
+export type RepairStatus =
+  | 'planned'
+  | 'in progress'
+  | 'on hold'
+  | 'accepted'
+  | 'accepted under concession'
+  | 'in service'
+  | 'overdue'
+  | 'life extended'
+  | 'removed'
+  | 'abandoned'
 
 /** One use of a batch, instrument or person in a repair, for traces. */
 export type Use = {
@@ -159,7 +185,12 @@ export type RepairState = {
   stream: StreamId
   number: string
   opened: FactOf<'repair-opened'>
-  specification: { stream: StreamId; revision: number; body: Specification; issued: FactOf<'specification-issued'> } | null
+  specification: {
+    stream: StreamId
+    revision: number
+    body: Specification
+    issued: FactOf<'specification-issued'>
+  } | null
   /** Every revision in force at some time of this repair, oldest first. */
   specificationRevisions: FactOf<'specification-issued'>[]
   plan: { stream: StreamId; revision: number; body: Plan } | null
@@ -186,10 +217,28 @@ export type RepairState = {
 }
 
 /** A person, instrument or batch as its stream tells, for tables in screens and dossier. */
-export type PersonState = { stream: StreamId; id: PersonId; name: string; title: string; party: string; qualifications: FactOf<'qualification-recorded'>[] }
+export type PersonState = {
+  stream: StreamId
+  id: PersonId
+  name: string
+  title: string
+  party: string
+  qualifications: FactOf<'qualification-recorded'>[]
+}
 export type InstrumentState = {
-  stream: StreamId; number: string; kind: string; certificates: FactOf<'certificate-recorded'>[]; checks: FactOf<'check-made'>[]; foundWrong: FactOf<'found-wrong'>[]; isQuarantined: boolean
+  stream: StreamId
+  number: string
+  kind: string
+  certificates: FactOf<'certificate-recorded'>[]
+  checks: FactOf<'check-made'>[]
+  foundWrong: FactOf<'found-wrong'>[]
+  isQuarantined: boolean
 }
 export type BatchState = {
-  stream: StreamId; number: string; received: BodyOf<'batch-received'>; expiresOn: CalendarDay | null; isQuarantined: boolean; recalled: FactOf<'batch-recalled'> | null
+  stream: StreamId
+  number: string
+  received: BodyOf<'batch-received'>
+  expiresOn: CalendarDay | null
+  isQuarantined: boolean
+  recalled: FactOf<'batch-recalled'> | null
 }

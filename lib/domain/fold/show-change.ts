@@ -11,8 +11,12 @@ export function showChange(change: Change, record: object | null): string {
 function showPath(path: Change['path'], record: object | null): string {
   let value: unknown = record
   for (const part of path) {
-    value = value !== null && typeof value === 'object' && Object.hasOwn(value, part) ? (value as Record<string | number, unknown>)[part] : undefined
-    if (value !== null && typeof value === 'object' && 'mark' in value && typeof value.mark === 'string') return value.mark
+    value =
+      value !== null && typeof value === 'object' && Object.hasOwn(value, part)
+        ? (value as Record<string | number, unknown>)[part]
+        : undefined
+    if (value !== null && typeof value === 'object' && 'mark' in value && typeof value.mark === 'string')
+      return value.mark
   }
   return path.join('.')
 }

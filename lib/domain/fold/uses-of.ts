@@ -9,11 +9,30 @@ import type { Use } from './repair-state'
 export function usesOf(ground: RepairGround): Use[] {
   const recorded = ground.records.flatMap((one) => {
     const where = { repair: ground.stream, point: one.point, attempt: one.attempt, fact: one.fact.id }
-    return yieldOf(one.record, one.fact.observedAt, one.fact.observedBy).uses.map(({ of, role, at, into, amount }): Use => ({ ...where, of, role, at, ...(into !== undefined && { into }), ...(amount && { amount }), ...(one.overruledBy !== null && { overruled: true as const }) }))
+    return yieldOf(one.record, one.fact.observedAt, one.fact.observedBy).uses.map(
+      ({ of, role, at, into, amount }): Use => ({
+        ...where,
+        of,
+        role,
+        at,
+        ...(into !== undefined && { into }),
+        ...(amount && { amount }),
+        ...(one.overruledBy !== null && { overruled: true as const }),
+      }),
+    )
   })
   const told = ofKind(ground.own, 'material-used').map((fact): Use => {
     const amount = amountOf(fact.body.amount)
-    return { repair: ground.stream, point: fact.body.point, attempt: fact.body.attempt, fact: fact.id, at: fact.observedAt, of: fact.body.batch, role: 'used', ...(amount && { amount }) }
+    return {
+      repair: ground.stream,
+      point: fact.body.point,
+      attempt: fact.body.attempt,
+      fact: fact.id,
+      at: fact.observedAt,
+      of: fact.body.batch,
+      role: 'used',
+      ...(amount && { amount }),
+    }
   })
   return [...recorded, ...told]
 }

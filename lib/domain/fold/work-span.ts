@@ -3,8 +3,27 @@ import { instantOf, type Moment } from '../time'
 
 /** Fields that state when something was done or seen; a time until which something may be used is none of them. */
 const TIME_FIELDS: ReadonlySet<string> = new Set([
-  'startedAt', 'endedAt', 'kneadStart', 'kneadEnd', 'pressedAt', 'bandTightAt', 'judgedHardAt', 'placedAt', 'measuredAt', 'takenAt', 'seenAt', 'dripSeenAt', 'brushedAt', 'soakStart',
-  'wrapStart', 'wrapEnd', 'countedAt', 'checkedAt', 'finishedAt', 'handedAt', 'at',
+  'startedAt',
+  'endedAt',
+  'kneadStart',
+  'kneadEnd',
+  'pressedAt',
+  'bandTightAt',
+  'judgedHardAt',
+  'placedAt',
+  'measuredAt',
+  'takenAt',
+  'seenAt',
+  'dripSeenAt',
+  'brushedAt',
+  'soakStart',
+  'wrapStart',
+  'wrapEnd',
+  'countedAt',
+  'checkedAt',
+  'finishedAt',
+  'handedAt',
+  'at',
 ])
 
 /** Records that state an event or a note: they are no work at the point. */
@@ -19,17 +38,25 @@ export function workSpan(record: PointRecord, observedAt: Moment): { from: Momen
 function timesIn(value: unknown): Moment[] {
   if (Array.isArray(value)) return value.flatMap(timesIn)
   if (value === null || typeof value !== 'object') return []
-  return Object.entries(value).flatMap(([name, one]) => (typeof one === 'string' ? (TIME_FIELDS.has(name) ? [one] : []) : timesIn(one)))
+  return Object.entries(value).flatMap(([name, one]) =>
+    typeof one === 'string' ? (TIME_FIELDS.has(name) ? [one] : []) : timesIn(one),
+  )
 }
 
 /** The earliest of moments by instant, or null of none. */
 export function earliest(moments: readonly Moment[]): Moment | null {
-  return moments.reduce<Moment | null>((first, one) => (first === null || instantOf(one) < instantOf(first) ? one : first), null)
+  return moments.reduce<Moment | null>(
+    (first, one) => (first === null || instantOf(one) < instantOf(first) ? one : first),
+    null,
+  )
 }
 
 /** The latest of moments by instant, or null of none. */
 export function latest(moments: readonly Moment[]): Moment | null {
-  return moments.reduce<Moment | null>((last, one) => (last === null || instantOf(one) > instantOf(last) ? one : last), null)
+  return moments.reduce<Moment | null>(
+    (last, one) => (last === null || instantOf(one) > instantOf(last) ? one : last),
+    null,
+  )
 }
 
 /** Whether one moment is at or before another. */

@@ -16,8 +16,15 @@ export function certificateInForce(instrument: InstrumentState, day: CalendarDay
 }
 
 /** How one certificate stands on a day; `unknown` when its days contradict each other. */
-export function statusOn(certificate: CertificateFact, day: CalendarDay): 'valid' | 'overdue' | 'not_yet_calibrated' | 'unknown' {
-  const answer = calibrationStatus({ onDay: day, calibratedDay: calibratedOn(certificate), dueDay: certificate.body.dueOn })
+export function statusOn(
+  certificate: CertificateFact,
+  day: CalendarDay,
+): 'valid' | 'overdue' | 'not_yet_calibrated' | 'unknown' {
+  const answer = calibrationStatus({
+    onDay: day,
+    calibratedDay: calibratedOn(certificate),
+    dueDay: certificate.body.dueOn,
+  })
   return isRefused(answer) ? 'unknown' : answer.status
 }
 

@@ -20,7 +20,9 @@ export function curePositions(frame: JudgeFrame): CurePosition[] {
   for (const { record, judged } of cure.length > 0 ? cure : cures) {
     for (const probe of record.probes ?? []) {
       const clock = probe.clock ?? probe.place ?? '?'
-      const points = (probe.series ?? []).flatMap((one) => pointOf(one.at, one.reading, judged.fact)).sort((a, b) => a.atMs - b.atMs)
+      const points = (probe.series ?? [])
+        .flatMap((one) => pointOf(one.at, one.reading, judged.fact))
+        .sort((a, b) => a.atMs - b.atMs)
       if (points.length > 0) positions.set(clock, [...(positions.get(clock) ?? []), points])
     }
   }
@@ -38,7 +40,8 @@ function joined(series: readonly CurePoint[][]): CurePoint[][] {
     const last = stretches.at(-1)
     const end = last?.at(-1)
     const start = points[0]
-    if (last && end && start && start.atMs <= end.atMs) last.splice(0, last.length, ...[...last, ...points].sort((a, b) => a.atMs - b.atMs))
+    if (last && end && start && start.atMs <= end.atMs)
+      last.splice(0, last.length, ...[...last, ...points].sort((a, b) => a.atMs - b.atMs))
     else stretches.push([...points])
   }
   return stretches
@@ -46,7 +49,12 @@ function joined(series: readonly CurePoint[][]): CurePoint[][] {
 
 /** The coldest point of a position. */
 export function coldestOf({ stretches }: CurePosition): CurePoint | null {
-  return stretches.flat().reduce<CurePoint | null>((coldest, one) => (coldest && compareFractions(coldest.temp, one.temp) <= 0 ? coldest : one), null)
+  return stretches
+    .flat()
+    .reduce<CurePoint | null>(
+      (coldest, one) => (coldest && compareFractions(coldest.temp, one.temp) <= 0 ? coldest : one),
+      null,
+    )
 }
 
 /** Longest unbroken time at or above a temperature, ms: temperature runs linearly between logged points. One point alone is no time. */
@@ -61,7 +69,8 @@ function longestIn(points: readonly CurePoint[], least: Fraction): number {
     const before = points[index - 1]
     const isWarm = compareFractions(point.temp, least) >= 0
     if (isWarm && since === null) since = before ? crossing(before, point, least) : point.atMs
-    if (since !== null) longest = Math.max(longest, (isWarm || !before ? point.atMs : crossing(before, point, least)) - since)
+    if (since !== null)
+      longest = Math.max(longest, (isWarm || !before ? point.atMs : crossing(before, point, least)) - since)
     if (!isWarm) since = null
   })
   return longest

@@ -1,5 +1,5 @@
 import { type Fraction, fractionOf, showDecimal, timesFraction } from '../decimal'
-import { showUnit, type Measured, type Unit } from '../reading'
+import { type Measured, showUnit, type Unit } from '../reading'
 import type { Limit } from '../specification'
 import type { JudgeContext } from './judge-context'
 import { showExact } from './show-exact'
@@ -12,20 +12,37 @@ type DesignBasis = Pick<JudgeContext, 'design' | 'defect'>
 
 /** Values of the design sheet as a person says them. */
 export const DESIGN_WORDS: Record<Extract<Limit, { from: 'design' }>['value'], string> = {
-  plies: 'plies', minThickness: 'minimum thickness', overlapEachSide: 'overlap each side', taper: 'taper', totalLength: 'total length', testPressure: 'test pressure',
-  designPressure: 'design pressure', designDiameter: 'diameter', designWall: 'wall', designTemp: 'temperature', defectLength: 'defect length',
+  plies: 'plies',
+  minThickness: 'minimum thickness',
+  overlapEachSide: 'overlap each side',
+  taper: 'taper',
+  totalLength: 'total length',
+  testPressure: 'test pressure',
+  designPressure: 'design pressure',
+  designDiameter: 'diameter',
+  designWall: 'wall',
+  designTemp: 'temperature',
+  defectLength: 'defect length',
 }
 
 /** The exact value of a limit; null when it stands on a design sheet that is not there. */
 export function exactLimit(limit: Limit, basis: DesignBasis): ExactLimit | null {
   if (limit.from === 'specification') {
-    return { value: fractionOf(limit.value), unit: limit.unit, text: `${showDecimal(limit.value)} ${showUnit(limit.unit)}`, origin: '' }
+    return {
+      value: fractionOf(limit.value),
+      unit: limit.unit,
+      text: `${showDecimal(limit.value)} ${showUnit(limit.unit)}`,
+      origin: '',
+    }
   }
-  const given: Measured | undefined = limit.value === 'defectLength' ? basis.defect?.defectLength : basis.design?.[limit.value]
+  const given: Measured | undefined =
+    limit.value === 'defectLength' ? basis.defect?.defectLength : basis.design?.[limit.value]
   if (!given) return null
   const value = limit.factor ? timesFraction(fractionOf(limit.factor), fractionOf(given)) : fractionOf(given)
   const unit = showUnit(given.unit)
-  const origin = limit.factor ? `${showDecimal(limit.factor)} × ${DESIGN_WORDS[limit.value]} ${showDecimal(given)} ${unit}` : `${DESIGN_WORDS[limit.value]} as designed`
+  const origin = limit.factor
+    ? `${showDecimal(limit.factor)} × ${DESIGN_WORDS[limit.value]} ${showDecimal(given)} ${unit}`
+    : `${DESIGN_WORDS[limit.value]} as designed`
   return { value, unit: given.unit, text: `${showExact(value, given.scale)} ${unit}`, origin }
 }
 

@@ -49,20 +49,26 @@ function withYield(judged: JudgedRecord): Yielded {
 /** Readings of a quantity in this attempt. */
 export function readingsOf(frame: PointFrame, quantity: string): Taken[] {
   return frame.own.flatMap(({ judged, yields }) =>
-    yields.readings.filter((one) => one.quantity === quantity).map((one) => ({ ...one, at: one.at ?? judged.observedAt, fact: judged.fact })),
+    yields.readings
+      .filter((one) => one.quantity === quantity)
+      .map((one) => ({ ...one, at: one.at ?? judged.observedAt, fact: judged.fact })),
   )
 }
 
 /** Uses in this attempt that a test picks. */
 export function usesOf(frame: PointFrame, picks: (use: YieldedUse) => boolean): TakenUse[] {
-  return frame.own.flatMap(({ judged, yields }) => yields.uses.filter(picks).map((use) => ({ ...use, fact: judged.fact, record: judged })))
+  return frame.own.flatMap(({ judged, yields }) =>
+    yields.uses.filter(picks).map((use) => ({ ...use, fact: judged.fact, record: judged })),
+  )
 }
 
 export type TypedRecord<T extends RecordType> = { record: DraftOf<T>; judged: JudgedRecord }
 
 /** Records of one type among some. */
 export function recordsOfType<T extends RecordType>(list: readonly JudgedRecord[], type: T): TypedRecord<T>[] {
-  return list.flatMap((judged) => (judged.record.type === type ? [{ record: judged.record as DraftOf<T>, judged }] : []))
+  return list.flatMap((judged) =>
+    judged.record.type === type ? [{ record: judged.record as DraftOf<T>, judged }] : [],
+  )
 }
 
 /** Fact ids of records, without those still being keyed. */

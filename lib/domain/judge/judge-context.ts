@@ -7,19 +7,40 @@ import type { PointNo, Specification } from '../specification'
 import type { CalendarDay, Moment } from '../time'
 
 /** A record, perhaps still being keyed: every field but `type` may be missing or half filled. Missing is never zero. */
-export type DraftRecord = { [T in PointRecord['type']]: { type: T } & Partial<Omit<RecordOf<T>, 'type'>> }[PointRecord['type']]
+export type DraftRecord = {
+  [T in PointRecord['type']]: { type: T } & Partial<Omit<RecordOf<T>, 'type'>>
+}[PointRecord['type']]
 
 /** One reading that a record yields, under the quantity's name. */
 export type YieldedReading = { quantity: string; mark: string; reading: Reading; instrument?: StreamId; at?: Moment }
 export type YieldedEvent = { name: string; at: Moment; of?: string }
 export type YieldedFlag = { name: string; value: 'yes' | 'no' }
-export type YieldedUse = { of: StreamId; role: string; at: Moment; into?: string; amount?: { digits: number; scale: number; unit: string }; supervisedBy?: PersonId }
+export type YieldedUse = {
+  of: StreamId
+  role: string
+  at: Moment
+  into?: string
+  amount?: { digits: number; scale: number; unit: string }
+  supervisedBy?: PersonId
+}
 
 /** What a record yields to the rules: readings by quantity, events, yes/no statements and uses of batches, instruments and persons. */
-export type RecordYield = { readings: YieldedReading[]; events: YieldedEvent[]; flags: YieldedFlag[]; uses: YieldedUse[] }
+export type RecordYield = {
+  readings: YieldedReading[]
+  events: YieldedEvent[]
+  flags: YieldedFlag[]
+  uses: YieldedUse[]
+}
 
 /** A record as the judge takes it: governing, corrected. A record being keyed has no fact id yet. */
-export type JudgedRecord = { fact: FactId | null; record: DraftRecord; point: PointNo; attempt: number; observedAt: Moment; observedBy: PersonId }
+export type JudgedRecord = {
+  fact: FactId | null
+  record: DraftRecord
+  point: PointNo
+  attempt: number
+  observedAt: Moment
+  observedBy: PersonId
+}
 
 /** Everything a criterion needs, as plain data: the server builds it by folding, the phone gets it with the form. */
 export type JudgeContext = {

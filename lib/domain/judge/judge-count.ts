@@ -18,6 +18,10 @@ function judgeList(rule: CountRule, frame: JudgeFrame, readings: readonly Taken[
   const found = `${count} taken of ${rule.atLeast} planned`
   const figures = { count, planned: rule.atLeast }
   if (count >= rule.atLeast) return outcomeOf([{ verdict: 'pass' }], found, { figures })
-  const finding = findingOf(frame, 'too-few-readings', { found: `${count}`, limit: `${rule.atLeast}`, facts: readings.map((one) => one.fact) })
+  const finding = findingOf(frame, 'too-few-readings', {
+    found: `${count}`,
+    limit: `${rule.atLeast}`,
+    facts: readings.map((one) => one.fact),
+  })
   return outcomeOf([{ verdict: 'not proven', finding }], found, { figures })
 }

@@ -29,10 +29,31 @@ import type { CriterionResult } from './verdict'
 type Judges = { [K in RuleKind]: RuleJudge<Extract<Rule, { kind: K }>> }
 
 const JUDGES: Judges = {
-  each: judgeEach, mean: judgeMean, count: judgeCount, yes: judgeFlag, no: judgeFlag, grade: judgeGrade, window: judgeWindow, ratio: judgeRatio, 'working-time': judgeWorkingTime,
-  'hardening-time': judgeHardeningTime, 'plug-amount': judgePlugAmount, 'band-length': judgeBandLength, 'tape-start': judgeTapeStart, 'cure-hold': judgeCureHold,
-  'cure-equivalent': judgeCureEquivalent, 'pressure-drop': judgePressureDrop, findings: judgeFindings, 'design-envelope': judgeDesignEnvelope, plies: judgePlies,
-  'instruments-valid': judgeInstruments, 'batches-valid': judgeBatches, 'persons-qualified': judgePersons, 'permit-valid': judgePermit, photos: judgePhotos, 'order-of-facts': judgeOrder,
+  each: judgeEach,
+  mean: judgeMean,
+  count: judgeCount,
+  yes: judgeFlag,
+  no: judgeFlag,
+  grade: judgeGrade,
+  window: judgeWindow,
+  ratio: judgeRatio,
+  'working-time': judgeWorkingTime,
+  'hardening-time': judgeHardeningTime,
+  'plug-amount': judgePlugAmount,
+  'band-length': judgeBandLength,
+  'tape-start': judgeTapeStart,
+  'cure-hold': judgeCureHold,
+  'cure-equivalent': judgeCureEquivalent,
+  'pressure-drop': judgePressureDrop,
+  findings: judgeFindings,
+  'design-envelope': judgeDesignEnvelope,
+  plies: judgePlies,
+  'instruments-valid': judgeInstruments,
+  'batches-valid': judgeBatches,
+  'persons-qualified': judgePersons,
+  'permit-valid': judgePermit,
+  photos: judgePhotos,
+  'order-of-facts': judgeOrder,
 }
 
 /** Judge one criterion of the specification in one attempt of its point. Pure: the same context gives the same result on the phone, the server and in the dossier. */
@@ -43,7 +64,9 @@ export function judgeCriterion(criterion: Criterion, context: JudgeContext): Cri
 /** Judge every criterion that the specification has for the context's point, in its order. The records are read once for all of them. */
 export function judgePoint(context: JudgeContext): CriterionResult[] {
   const frame = frameOf(context)
-  return context.specification.body.criteria.filter((criterion) => criterion.point === context.point.no).map((criterion) => judgeInFrame(criterion, frame))
+  return context.specification.body.criteria
+    .filter((criterion) => criterion.point === context.point.no)
+    .map((criterion) => judgeInFrame(criterion, frame))
 }
 
 function judgeInFrame(criterion: Criterion, point: PointFrame): CriterionResult {
@@ -51,8 +74,15 @@ function judgeInFrame(criterion: Criterion, point: PointFrame): CriterionResult 
   const judge = JUDGES[criterion.rule.kind] as RuleJudge<Rule>
   const outcome = judge(criterion.rule, frame)
   return {
-    criterion, specification: point.context.specification.stream, revision: point.context.specification.revision,
-    limit: outcome.limit ?? showLimit(criterion, point.context), found: outcome.found, verdict: outcome.verdict,
-    findings: outcome.findings, questions: outcome.questions ?? [], figures: outcome.figures ?? {}, working: outcome.working ?? [],
+    criterion,
+    specification: point.context.specification.stream,
+    revision: point.context.specification.revision,
+    limit: outcome.limit ?? showLimit(criterion, point.context),
+    found: outcome.found,
+    verdict: outcome.verdict,
+    findings: outcome.findings,
+    questions: outcome.questions ?? [],
+    figures: outcome.figures ?? {},
+    working: outcome.working ?? [],
   }
 }

@@ -1,9 +1,9 @@
 import { compareFractions, fractionOf } from '../decimal'
 import { showReading, showUnit } from '../reading'
 import type { Rule } from '../specification'
-import { boundsOf, type Bounds } from './exact-limit'
-import { plannedCount, type JudgeFrame, readingsOf, type Taken } from './frame'
 import { correctedQuestions } from './corrected-questions'
+import { type Bounds, boundsOf } from './exact-limit'
+import { type JudgeFrame, plannedCount, readingsOf, type Taken } from './frame'
 import { isTaken, judgeReading, type ReadingVerdict } from './judge-reading'
 import { type Check, findingOf, notProven, outcomeOf, type RuleOutcome } from './outcome'
 import { computedPlaces } from './quantity-names'
@@ -24,10 +24,20 @@ export function judgeEach(rule: EachRule, frame: JudgeFrame): RuleOutcome {
 
 function judgeList(rule: EachRule, frame: JudgeFrame, readings: Taken[]): RuleOutcome {
   const bounds = boundsOf(rule, frame.context)
-  if (readings.length === 0) return { ...notProven(frame, 'no-readings', 'no readings', { limit: bounds.text }), figures: figuresOf([], bounds, plannedCount(frame, rule.quantity)) }
-  if (bounds.isDesignMissing) return notProven(frame, 'design-missing', `${readings.length} readings`, { limit: bounds.text })
-  const judged = readings.filter(isTaken).map((taken): Judged => ({ taken, verdict: judgeReading(taken, bounds, frame) }))
-  const checks = [...judged.map(({ taken, verdict }) => checkOf(taken, verdict, bounds, frame)), ...missingChecks(rule, frame, readings, judged.length)]
+  if (readings.length === 0)
+    return {
+      ...notProven(frame, 'no-readings', 'no readings', { limit: bounds.text }),
+      figures: figuresOf([], bounds, plannedCount(frame, rule.quantity)),
+    }
+  if (bounds.isDesignMissing)
+    return notProven(frame, 'design-missing', `${readings.length} readings`, { limit: bounds.text })
+  const judged = readings
+    .filter(isTaken)
+    .map((taken): Judged => ({ taken, verdict: judgeReading(taken, bounds, frame) }))
+  const checks = [
+    ...judged.map(({ taken, verdict }) => checkOf(taken, verdict, bounds, frame)),
+    ...missingChecks(rule, frame, readings, judged.length),
+  ]
   const planned = plannedCount(frame, rule.quantity)
   return outcomeOf(checks, foundOf(judged, bounds), { figures: figuresOf(judged, bounds, planned) })
 }
@@ -35,29 +45,57 @@ function judgeList(rule: EachRule, frame: JudgeFrame, readings: Taken[]): RuleOu
 function checkOf(taken: Taken, { verdict, code, against }: ReadingVerdict, bounds: Bounds, frame: JudgeFrame): Check {
   if (!code) return { verdict }
   const limit = against ? `${against === bounds.min ? '≥' : '≤'} ${against.text}` : bounds.text
-  return { verdict, finding: findingOf(frame, code, { mark: taken.mark, found: showTakenUnit(taken, bounds), limit, facts: [taken.fact] }) }
+  return {
+    verdict,
+    finding: findingOf(frame, code, {
+      mark: taken.mark,
+      found: showTakenUnit(taken, bounds),
+      limit,
+      facts: [taken.fact],
+    }),
+  }
 }
 
 /** Readings that do not count (no access, not inspected, not applicable), and the count that is still short. */
 function missingChecks(rule: EachRule, frame: JudgeFrame, readings: Taken[], taken: number): Check[] {
   const planned = plannedCount(frame, rule.quantity)
   if (planned !== null) {
-    return taken >= planned ? [] : [{ verdict: 'not proven', finding: findingOf(frame, 'too-few-readings', { found: `${taken}`, limit: `${planned}` }) }]
+    return taken >= planned
+      ? []
+      : [
+          {
+            verdict: 'not proven',
+            finding: findingOf(frame, 'too-few-readings', { found: `${taken}`, limit: `${planned}` }),
+          },
+        ]
   }
-  return readings.filter((one) => !isTaken(one)).map((one) => ({
-    verdict: 'not proven', finding: findingOf(frame, 'reading-missing', { mark: one.mark, found: showReading(one.reading), facts: [one.fact] }),
-  }))
+  return readings
+    .filter((one) => !isTaken(one))
+    .map((one) => ({
+      verdict: 'not proven',
+      finding: findingOf(frame, 'reading-missing', {
+        mark: one.mark,
+        found: showReading(one.reading),
+        facts: [one.fact],
+      }),
+    }))
 }
 
 /** A reading as shown: digits as recorded, or the places of a computed quantity, never rounded across a limit. */
 export function showTaken(taken: Taken, bounds: Bounds): string {
   const places = computedPlaces(taken.quantity)
   if (taken.reading.kind !== 'number' || places === null) return showReading(taken.reading)
-  return showBeside(fractionOf(taken.reading), places, [bounds.min, bounds.max].flatMap((limit) => (limit ? [limit.value] : [])))
+  return showBeside(
+    fractionOf(taken.reading),
+    places,
+    [bounds.min, bounds.max].flatMap((limit) => (limit ? [limit.value] : [])),
+  )
 }
 
 function showTakenUnit(taken: Taken, bounds: Bounds): string {
-  return 'unit' in taken.reading ? `${showTaken(taken, bounds)} ${showUnit(taken.reading.unit)}` : showTaken(taken, bounds)
+  return 'unit' in taken.reading
+    ? `${showTaken(taken, bounds)} ${showUnit(taken.reading.unit)}`
+    : showTaken(taken, bounds)
 }
 
 /** The worst reading: through-wall first, then the least distance inside the bounds. */
@@ -70,9 +108,17 @@ function worstOf(judged: readonly Judged[]): Judged | null {
   }, null)
 }
 
-function figuresOf(judged: readonly Judged[], bounds: Bounds, planned: number | null): NonNullable<RuleOutcome['figures']> {
+function figuresOf(
+  judged: readonly Judged[],
+  bounds: Bounds,
+  planned: number | null,
+): NonNullable<RuleOutcome['figures']> {
   const worst = worstOf(judged)
-  return { count: judged.length, ...(worst ? { worst: showTaken(worst.taken, bounds), worstMark: worst.taken.mark } : {}), ...(planned === null ? {} : { planned }) }
+  return {
+    count: judged.length,
+    ...(worst ? { worst: showTaken(worst.taken, bounds), worstMark: worst.taken.mark } : {}),
+    ...(planned === null ? {} : { planned }),
+  }
 }
 
 function foundOf(judged: readonly Judged[], bounds: Bounds): string {

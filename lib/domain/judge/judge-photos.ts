@@ -7,14 +7,31 @@ import { type Check, findingOf, outcomeOf, type RuleOutcome } from './outcome'
 export function judgePhotos(_rule: Extract<Rule, { kind: 'photos' }>, frame: JudgeFrame): RuleOutcome {
   const demands = frame.context.point.photos
   if (demands.length === 0) return outcomeOf([{ verdict: 'pass' }], 'none demanded')
-  const counts = demands.map((demand) => ({ demand, photos: frame.context.photos.filter((photo) => photo.fact.body.demand === demand.id && counted(photo)) }))
-  const checks = counts.map(({ demand, photos }): Check => photos.length >= demand.atLeast
-    ? { verdict: 'pass' }
-    : { verdict: 'not proven', finding: findingOf(frame, 'photo-missing', { found: `${photos.length}`, limit: `${demand.atLeast}`, detail: demand.show, facts: photos.map((photo) => photo.fact.id) }) })
+  const counts = demands.map((demand) => ({
+    demand,
+    photos: frame.context.photos.filter((photo) => photo.fact.body.demand === demand.id && counted(photo)),
+  }))
+  const checks = counts.map(
+    ({ demand, photos }): Check =>
+      photos.length >= demand.atLeast
+        ? { verdict: 'pass' }
+        : {
+            verdict: 'not proven',
+            finding: findingOf(frame, 'photo-missing', {
+              found: `${photos.length}`,
+              limit: `${demand.atLeast}`,
+              detail: demand.show,
+              facts: photos.map((photo) => photo.fact.id),
+            }),
+          },
+  )
   const met = checks.filter((check) => check.verdict === 'pass').length
   return outcomeOf(checks, `${met} of ${demands.length} demanded`, { figures: { count: met, planned: demands.length } })
 }
 
 function counted({ judged, flags }: PhotoState): boolean {
-  return judged?.body.decision !== 'not accepted' && !flags.some((flag) => flag.decision?.body.decision === 'same picture, wrongly used')
+  return (
+    judged?.body.decision !== 'not accepted' &&
+    !flags.some((flag) => flag.decision?.body.decision === 'same picture, wrongly used')
+  )
 }

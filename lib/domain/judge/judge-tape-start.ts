@@ -13,13 +13,24 @@ export function judgeTapeStart(rule: Extract<Rule, { kind: 'tape-start' }>, fram
   if (!total) return notProven(frame, 'design-missing', 'no design sheet', { limit: 'total length' })
   const least = timesFraction(fractionOf(rule.shareOfTotalLength), total)
   const limit = `≥ ${showExact(least)} mm`
-  if (wraps.length === 0) return { ...notProven(frame, 'no-readings', 'no wrap', { limit }), limit: `${limit} before the leak` }
+  if (wraps.length === 0)
+    return { ...notProven(frame, 'no-readings', 'no wrap', { limit }), limit: `${limit} before the leak` }
   const checks = wraps.map(({ record, judged }): Check => {
     const start = measuredExact(record.startBeforeLeak, 'mm')
-    if (!start || !record.startBeforeLeak) return { verdict: 'not proven', finding: findingOf(frame, 'measure-missing', { limit, facts: [judged.fact] }) }
+    if (!start || !record.startBeforeLeak)
+      return { verdict: 'not proven', finding: findingOf(frame, 'measure-missing', { limit, facts: [judged.fact] }) }
     if (compareFractions(start, least) >= 0) return { verdict: 'pass' }
-    return { verdict: 'fail', finding: findingOf(frame, 'start-too-near', { found: showReadingUnit(record.startBeforeLeak), limit, facts: [judged.fact] }) }
+    return {
+      verdict: 'fail',
+      finding: findingOf(frame, 'start-too-near', {
+        found: showReadingUnit(record.startBeforeLeak),
+        limit,
+        facts: [judged.fact],
+      }),
+    }
   })
-  const found = wraps.map(({ record }) => (record.startBeforeLeak ? showReadingUnit(record.startBeforeLeak) : 'not stated')).join(', ')
+  const found = wraps
+    .map(({ record }) => (record.startBeforeLeak ? showReadingUnit(record.startBeforeLeak) : 'not stated'))
+    .join(', ')
   return outcomeOf(checks, found, { limit: `${limit} before the leak` })
 }

@@ -15,38 +15,71 @@ export function judgeWindow(rule: WindowRule, frame: JudgeFrame): RuleOutcome {
   const span = windowSpan(rule, frame)
   const limit = showWindowLimit(rule)
   if (!span.start || span.elapsedMs === null || span.correctedMs === null) {
-    return notProven(frame, 'window-not-started', 'not started', { limit, detail: eventWords(rule.start), facts: [span.end?.fact ?? null] })
+    return notProven(frame, 'window-not-started', 'not started', {
+      limit,
+      detail: eventWords(rule.start),
+      facts: [span.end?.fact ?? null],
+    })
   }
   const facts = [span.start.fact, span.end?.fact ?? null]
   const working = [workingOf(span, span.elapsedMs)]
   const found = `${showMinutes(span.elapsedMs)}${span.end ? '' : ' so far'}`
   if (span.spoiledBy) {
-    const finding = findingOf(frame, 'window-spoiled', { found: showClock(span.spoiledBy.at), limit, detail: eventWords(span.spoiledBy.name), facts: [...facts, span.spoiledBy.fact] })
+    const finding = findingOf(frame, 'window-spoiled', {
+      found: showClock(span.spoiledBy.at),
+      limit,
+      detail: eventWords(span.spoiledBy.name),
+      facts: [...facts, span.spoiledBy.fact],
+    })
     return outcomeOf([{ verdict: 'fail', finding }], found, { working })
   }
   const asObserved = readSpan(rule, span.elapsedMs, span.end !== null)
   const corrected = readSpan(rule, span.correctedMs, span.end !== null)
   if (asObserved.verdict !== corrected.verdict) {
     const detail = `${showMinutes(span.correctedMs)} with the known clock error taken off`
-    return { verdict: 'not proven', found, findings: [findingOf(frame, 'clock-error', { found, limit, detail, facts })], working }
+    return {
+      verdict: 'not proven',
+      found,
+      findings: [findingOf(frame, 'clock-error', { found, limit, detail, facts })],
+      working,
+    }
   }
-  const checks = [asObserved.code ? { verdict: asObserved.verdict, finding: findingOf(frame, asObserved.code, { found, limit, detail: `${eventWords(rule.start)} to ${eventWords(rule.end)}`, facts }) } : { verdict: asObserved.verdict }]
+  const checks = [
+    asObserved.code
+      ? {
+          verdict: asObserved.verdict,
+          finding: findingOf(frame, asObserved.code, {
+            found,
+            limit,
+            detail: `${eventWords(rule.start)} to ${eventWords(rule.end)}`,
+            facts,
+          }),
+        }
+      : { verdict: asObserved.verdict },
+  ]
   return outcomeOf(checks, found, { working })
 }
 
 /** How a span of milliseconds stands to the rule; `hasEnd` is false while the end has not happened. */
 export function readSpan(rule: WindowRule, ms: number, hasEnd: boolean): { verdict: VerdictKind; code?: string } {
   const isOver = rule.maxMinutes !== undefined && compareMinutes(ms, rule.maxMinutes) > 0
-  if (!hasEnd) return isOver ? { verdict: 'fail', code: 'window-lapsed' } : { verdict: 'not proven', code: 'window-running' }
+  if (!hasEnd)
+    return isOver ? { verdict: 'fail', code: 'window-lapsed' } : { verdict: 'not proven', code: 'window-running' }
   if (isOver) return { verdict: 'fail', code: 'window-lapsed' }
-  if (rule.minMinutes !== undefined && compareMinutes(ms, rule.minMinutes) < 0) return { verdict: 'fail', code: 'window-too-short' }
+  if (rule.minMinutes !== undefined && compareMinutes(ms, rule.minMinutes) < 0)
+    return { verdict: 'fail', code: 'window-too-short' }
   if (ms < 0) return { verdict: 'not proven', code: 'end-before-start' }
-  return rule.minMinutes === undefined && rule.maxMinutes === undefined ? { verdict: 'not proven', code: 'no-limit' } : { verdict: 'pass' }
+  return rule.minMinutes === undefined && rule.maxMinutes === undefined
+    ? { verdict: 'not proven', code: 'no-limit' }
+    : { verdict: 'pass' }
 }
 
 /** The limit of a window in words. */
 export function showWindowLimit(rule: WindowRule): string {
-  const texts = [rule.minMinutes ? `≥ ${showDecimal(rule.minMinutes)} min` : '', rule.maxMinutes ? `≤ ${showDecimal(rule.maxMinutes)} min` : '']
+  const texts = [
+    rule.minMinutes ? `≥ ${showDecimal(rule.minMinutes)} min` : '',
+    rule.maxMinutes ? `≤ ${showDecimal(rule.maxMinutes)} min` : '',
+  ]
   return texts.filter((text) => text !== '').join(' and ') || 'no limit'
 }
 

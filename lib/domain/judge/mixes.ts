@@ -11,15 +11,25 @@ export type Mix = { record: MixRecord; fact: FactId | null; mark: string }
 export function mixesOf(frame: JudgeFrame, kinds: readonly MixRecord['type'][]): Mix[] {
   const { records } = frame.context
   const all = [...recordsOfType(records, 'filler-mix'), ...recordsOfType(records, 'resin-mix')]
-  return all.filter(({ record }) => kinds.includes(record.type)).map(({ record, judged }) => ({ record, fact: judged.fact, mark: record.mixNo ?? 'mix' }))
+  return all
+    .filter(({ record }) => kinds.includes(record.type))
+    .map(({ record, judged }) => ({ record, fact: judged.fact, mark: record.mixNo ?? 'mix' }))
 }
 
 /** When a mix was used up: as stated, else when its filler was placed or its last ply ended; null while neither is known. */
 export function usedAt(frame: JudgeFrame, { record }: Mix): Moment | null {
   if (record.usedBy) return record.usedBy
   const records = [...frame.context.records, ...frame.context.otherRecords]
-  const ends = record.type === 'filler-mix'
-    ? recordsOfType(records, 'filler-thickness').filter((one) => one.record.mixNo === record.mixNo).map((one) => one.record.placedAt)
-    : recordsOfType(frame.context.records, 'ply').filter((one) => one.record.mixNo === record.mixNo).map((one) => one.record.endedAt)
-  return ends.reduce<Moment | null>((last, one) => (one && (!last || instantOf(one) > instantOf(last)) ? one : last), null)
+  const ends =
+    record.type === 'filler-mix'
+      ? recordsOfType(records, 'filler-thickness')
+          .filter((one) => one.record.mixNo === record.mixNo)
+          .map((one) => one.record.placedAt)
+      : recordsOfType(frame.context.records, 'ply')
+          .filter((one) => one.record.mixNo === record.mixNo)
+          .map((one) => one.record.endedAt)
+  return ends.reduce<Moment | null>(
+    (last, one) => (one && (!last || instantOf(one) > instantOf(last)) ? one : last),
+    null,
+  )
 }

@@ -17,7 +17,10 @@ export function showExact(value: Fraction, leastPlaces = 0): string {
 export function showBeside(value: Fraction, places: number, limits: readonly Fraction[]): string {
   for (let more = places; more < MOST_PLACES; more += 1) {
     const shown = roundedTo(value, more)
-    if (limits.every((limit) => Math.sign(compareFractions(shown, limit)) === Math.sign(compareFractions(value, limit)))) return showFraction(value, more)
+    if (
+      limits.every((limit) => Math.sign(compareFractions(shown, limit)) === Math.sign(compareFractions(value, limit)))
+    )
+      return showFraction(value, more)
   }
   return showFraction(value, MOST_PLACES)
 }

@@ -9,18 +9,38 @@ const sentenceCase = (text: string): string => text.charAt(0).toUpperCase() + te
 const bare = (finding: Finding): string => limit(finding).replace(/^[≥≤] /, '')
 const detail = (finding: Finding): string => (finding.detail ? `: ${finding.detail}` : '')
 
-const reversed = (words: string): Words => (f) => `${words}${f.mark ? ` (${f.mark})` : ''}: ${found(f)} is before ${limit(f)}`
+const reversed =
+  (words: string): Words =>
+  (f) =>
+    `${words}${f.mark ? ` (${f.mark})` : ''}: ${found(f)} is before ${limit(f)}`
 
 /** Rule 18 of the trade: times the wrong way round. `found` is the time that should be the later one. */
 const ORDER_WORDS = {
-  'checked-before-prepared': reversed('Looked at before it was prepared'), 'kneading-reversed': reversed('Kneading ended before it began'), 'pressed-before-kneaded': reversed('Pressed on before it was kneaded'),
-  'hard-before-pressed': reversed('Judged hard before it was pressed on'), 'watch-reversed': reversed('Watch ended before it began'), 'drip-before-watch': reversed('Drip seen before the watch began'),
-  'mix-reversed': reversed('Mixing ended before it began'), 'used-before-mixed': reversed('Used before it was mixed'), 'measured-before-placed': reversed('Measured before it was placed'),
-  'ply-reversed': reversed('Ply ended before it began'), 'wrapped-before-soaked': reversed('Wrapped before it was soaked'), 'wrap-reversed': reversed('Wrap ended before it began'),
-  'cure-reversed': reversed('Cure ended before it began'), 'hardness-reversed': reversed('Hardness test ended before it began'), 'test-reversed': reversed('Test readings run backwards'), 'permit-reversed': reversed('Permit ends before it begins'),
-  'ply-before-its-mix': reversed('Ply placed before its resin was mixed'), 'placed-before-mixed': reversed('Filler placed before it was mixed'), 'hardness-before-last-ply': reversed('Hardness read before the last ply'),
-  'thickness-before-last-ply': reversed('Thickness read before the last ply'), 'cure-before-last-ply': reversed('Cure ended before the last ply'), 'filler-read-before-placed': reversed('Filler read before it was placed'),
-  'watch-before-arrest': reversed('Watch began before the leak was arrested'), 'plies-backwards': reversed('Plies begin out of turn'), 'rolls-backwards': reversed('Rolls begin out of turn'),
+  'checked-before-prepared': reversed('Looked at before it was prepared'),
+  'kneading-reversed': reversed('Kneading ended before it began'),
+  'pressed-before-kneaded': reversed('Pressed on before it was kneaded'),
+  'hard-before-pressed': reversed('Judged hard before it was pressed on'),
+  'watch-reversed': reversed('Watch ended before it began'),
+  'drip-before-watch': reversed('Drip seen before the watch began'),
+  'mix-reversed': reversed('Mixing ended before it began'),
+  'used-before-mixed': reversed('Used before it was mixed'),
+  'measured-before-placed': reversed('Measured before it was placed'),
+  'ply-reversed': reversed('Ply ended before it began'),
+  'wrapped-before-soaked': reversed('Wrapped before it was soaked'),
+  'wrap-reversed': reversed('Wrap ended before it began'),
+  'cure-reversed': reversed('Cure ended before it began'),
+  'hardness-reversed': reversed('Hardness test ended before it began'),
+  'test-reversed': reversed('Test readings run backwards'),
+  'permit-reversed': reversed('Permit ends before it begins'),
+  'ply-before-its-mix': reversed('Ply placed before its resin was mixed'),
+  'placed-before-mixed': reversed('Filler placed before it was mixed'),
+  'hardness-before-last-ply': reversed('Hardness read before the last ply'),
+  'thickness-before-last-ply': reversed('Thickness read before the last ply'),
+  'cure-before-last-ply': reversed('Cure ended before the last ply'),
+  'filler-read-before-placed': reversed('Filler read before it was placed'),
+  'watch-before-arrest': reversed('Watch began before the leak was arrested'),
+  'plies-backwards': reversed('Plies begin out of turn'),
+  'rolls-backwards': reversed('Rolls begin out of turn'),
 } as const satisfies Record<string, Words>
 
 /** The sentence of each finding code. Codes never change once logged; sentences may. */
@@ -33,7 +53,8 @@ export const FINDING_WORDS = {
   'reading-undecided': (f) => `${found(f)}${at(f)} does not decide ${limit(f)}`,
   'reading-missing': (f) => `No reading${at(f)} (${found(f)})`,
   'unit-differs': (f) => `${found(f)}${at(f)} cannot be compared with ${limit(f)}: no exact conversion`,
-  'uncertainty-missing': (f) => `${found(f)}${at(f)}: the certificate in force states no uncertainty, which the decision rule needs`,
+  'uncertainty-missing': (f) =>
+    `${found(f)}${at(f)}: the certificate in force states no uncertainty, which the decision rule needs`,
   'inside-guard-band': (f) => `${found(f)}${at(f)} is within the uncertainty of ${limit(f)}`,
   'acceptance-zone-empty': (f) => `Twice the uncertainty is wider than ${limit(f)}: nothing can pass`,
   'too-few-readings': (f) => `${found(f)} taken of ${limit(f)} planned`,
@@ -55,7 +76,8 @@ export const FINDING_WORDS = {
   'window-too-short': (f) => `Too soon: ${found(f)}, ${limit(f)}${detail(f)}`,
   'window-spoiled': (f) => `The window was spoiled at ${found(f)}${detail(f)}`,
   'end-before-start': (f) => `The end was observed before the start${detail(f)}`,
-  'clock-error': (f) => `${found(f)} as observed, ${f.detail ?? ''}: the outcome changes within the known clock error, ${limit(f)}`,
+  'clock-error': (f) =>
+    `${found(f)} as observed, ${f.detail ?? ''}: the outcome changes within the known clock error, ${limit(f)}`,
   'mass-missing': (f) => `Amount not stated${at(f)}, wanted ${limit(f)}`,
   'by-volume': (f) => `Mixed by volume${at(f)}: that does not prove ${limit(f)}`,
   'ratio-outside': (f) => `100 : ${found(f)}${at(f)} is outside ${limit(f)}`,
@@ -87,7 +109,8 @@ export const FINDING_WORDS = {
   'leak-seen': () => 'A leak was seen on walk-down',
   'finding-not-allowed': (f) => `${found(f)}${at(f)}: not allowed`,
   'finding-too-large': (f) => `${found(f)}${at(f)}, allowed ${limit(f)}`,
-  'outside-envelope': (f) => `${f.mark ?? 'As found'} ${found(f)} is outside the design envelope, ${limit(f)}: redesign`,
+  'outside-envelope': (f) =>
+    `${f.mark ?? 'As found'} ${found(f)} is outside the design envelope, ${limit(f)}: redesign`,
   'ply-count-differs': (f) => `${found(f)}${f.mark ? ` by ${f.mark}` : ''}, designed ${limit(f)}`,
   'too-few-counts': (f) => `Plies counted by ${found(f)} of ${limit(f)} persons`,
   'plies-not-recorded': (f) => `${found(f)}, designed ${limit(f)}`,
@@ -96,9 +119,11 @@ export const FINDING_WORDS = {
   'instrument-unknown': (f) => `${f.mark ?? 'An instrument'} is not known`,
   'instrument-quarantined': (f) => `${f.mark ?? 'An instrument'} is quarantined`,
   'instrument-refused': (f) => `${f.mark ?? 'An instrument'} was refused at its check`,
-  'certificate-lapsed': (f) => `${f.mark ?? 'An instrument'} used on ${found(f)}, certificate${f.detail ? ` ${f.detail}` : ''} to ${limit(f)}`,
+  'certificate-lapsed': (f) =>
+    `${f.mark ?? 'An instrument'} used on ${found(f)}, certificate${f.detail ? ` ${f.detail}` : ''} to ${limit(f)}`,
   'certificate-missing': (f) => `${f.mark ?? 'An instrument'} has no certificate for ${found(f)}`,
-  'outside-certified-range': (f) => `${found(f)}${at(f)} is outside the certified range ${limit(f)}${f.detail ? ` of ${f.detail}` : ''}`,
+  'outside-certified-range': (f) =>
+    `${found(f)}${at(f)} is outside the certified range ${limit(f)}${f.detail ? ` of ${f.detail}` : ''}`,
   'check-outside-tolerance': (f) => `${f.mark ?? 'An instrument'} read ${found(f)} on its reference of ${limit(f)}`,
   'no-batch': () => 'No batch recorded',
   'batch-unknown': (f) => `${f.mark ?? 'A batch'} is not known`,
@@ -108,11 +133,16 @@ export const FINDING_WORDS = {
   'stored-outside-range': (f) => `Batch ${f.mark ?? '?'} stored at ${found(f)}, wanted ${limit(f)}`,
   'no-person': () => 'Nobody recorded for qualified work',
   'person-unknown': (f) => `${f.mark ?? 'A person'} is not known`,
-  'qualification-missing': (f) => `${f.mark ?? 'A person'}: no qualification known for ${f.detail ?? 'the work'}, ${found(f)}`,
-  'qualification-lapsed': (f) => `${f.mark ?? 'A person'}, ${f.detail ?? 'qualified work'} on ${found(f)}: qualified to ${limit(f)}`,
-  'qualification-not-yet': (f) => `${f.mark ?? 'A person'}, ${f.detail ?? 'qualified work'} on ${found(f)}: not yet qualified`,
-  'qualification-scope': (f) => `${f.mark ?? 'A person'} is qualified for ${found(f)}, not ${limit(f)}${f.detail ? ` (${f.detail})` : ''}`,
-  'qualification-scope-missing': (f) => `${f.mark ?? 'A person'}: the qualification${f.detail ? ` ${f.detail}` : ''} states no geometry, wanted ${limit(f)}`,
+  'qualification-missing': (f) =>
+    `${f.mark ?? 'A person'}: no qualification known for ${f.detail ?? 'the work'}, ${found(f)}`,
+  'qualification-lapsed': (f) =>
+    `${f.mark ?? 'A person'}, ${f.detail ?? 'qualified work'} on ${found(f)}: qualified to ${limit(f)}`,
+  'qualification-not-yet': (f) =>
+    `${f.mark ?? 'A person'}, ${f.detail ?? 'qualified work'} on ${found(f)}: not yet qualified`,
+  'qualification-scope': (f) =>
+    `${f.mark ?? 'A person'} is qualified for ${found(f)}, not ${limit(f)}${f.detail ? ` (${f.detail})` : ''}`,
+  'qualification-scope-missing': (f) =>
+    `${f.mark ?? 'A person'}: the qualification${f.detail ? ` ${f.detail}` : ''} states no geometry, wanted ${limit(f)}`,
   'permit-missing': () => 'No permit recorded',
   'permit-not-covering': (f) => `${found(f)} is outside the permit ${limit(f)}`,
   'photo-missing': (f) => `Photo ${found(f)} of ${limit(f)}${detail(f)}`,
@@ -123,6 +153,10 @@ export type FindingCode = keyof typeof FINDING_WORDS
 /** A finding as one sentence with its clause: the same on screens and in the dossier. A code of another version shows as it is. */
 export function showFinding(finding: Finding): string {
   const words = (FINDING_WORDS as Partial<Record<string, Words>>)[finding.code]
-  const sentence = words ? words(finding) : [finding.code, finding.mark, finding.found, finding.limit, finding.detail].filter((part) => part !== undefined).join(' ')
+  const sentence = words
+    ? words(finding)
+    : [finding.code, finding.mark, finding.found, finding.limit, finding.detail]
+        .filter((part) => part !== undefined)
+        .join(' ')
   return `${sentence} (${finding.clause}).`
 }

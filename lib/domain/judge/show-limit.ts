@@ -5,7 +5,9 @@ import type { JudgeContext } from './judge-context'
 import { showWindowLimit } from './judge-window'
 import { FLAGS } from './quantity-names'
 
-type Shows = { [K in RuleKind]: (rule: Extract<Rule, { kind: K }>, basis: Pick<JudgeContext, 'design' | 'defect'>) => string }
+type Shows = {
+  [K in RuleKind]: (rule: Extract<Rule, { kind: K }>, basis: Pick<JudgeContext, 'design' | 'defect'>) => string
+}
 
 const SHOWS: Shows = {
   each: (rule, basis) => `each ${boundsOf(rule, basis).text}`,
@@ -21,12 +23,21 @@ const SHOWS: Shows = {
   'plug-amount': (rule) => `≥ ${showDecimal(rule.timesHoleVolume)} × hole area × wall`,
   'band-length': (rule) => `cut ≥ girth + build + tail; tail ≥ ${showDecimal(rule.tailAtLeast)} mm`,
   'tape-start': (rule) => `≥ ${showDecimal(rule.shareOfTotalLength)} × total length before the leak`,
-  'cure-hold': (rule) => `≥ ${showDecimal(rule.hours)} h unbroken at ≥ ${showDecimal(rule.atLeastTemp)} °C at every probe${rule.probeAtColdest ? ', one at the coldest clock position' : ''}`,
+  'cure-hold': (rule) =>
+    `≥ ${showDecimal(rule.hours)} h unbroken at ≥ ${showDecimal(rule.atLeastTemp)} °C at every probe${rule.probeAtColdest ? ', one at the coldest clock position' : ''}`,
   'cure-equivalent': (rule) => `equivalent cure complete: ${showTable(rule.table)}`,
-  'pressure-drop': (rule) => `drop ≤ ${showDecimal(rule.maxDrop)} MPa over ≥ ${showDecimal(rule.minMinutes)} min, no leak`,
-  findings: (rule) => (rule.allowed.length === 0 ? 'no findings' : rule.allowed.map((one) => `${one.finding} ≤ ${showDecimal(one.maxSize)} mm`).join(', ')),
-  'design-envelope': (_rule, basis) => (basis.design ? `within the envelope of sheet ${basis.design.sheetNo} rev ${basis.design.revision}` : 'within the design envelope'),
-  plies: (rule, basis) => `${basis.design ? showDecimal(basis.design.plies) : 'designed'} plies, counted by ${rule.countedBy}`,
+  'pressure-drop': (rule) =>
+    `drop ≤ ${showDecimal(rule.maxDrop)} MPa over ≥ ${showDecimal(rule.minMinutes)} min, no leak`,
+  findings: (rule) =>
+    rule.allowed.length === 0
+      ? 'no findings'
+      : rule.allowed.map((one) => `${one.finding} ≤ ${showDecimal(one.maxSize)} mm`).join(', '),
+  'design-envelope': (_rule, basis) =>
+    basis.design
+      ? `within the envelope of sheet ${basis.design.sheetNo} rev ${basis.design.revision}`
+      : 'within the design envelope',
+  plies: (rule, basis) =>
+    `${basis.design ? showDecimal(basis.design.plies) : 'designed'} plies, counted by ${rule.countedBy}`,
   'instruments-valid': () => 'certificate in force on the day, range covers the reading',
   'batches-valid': () => 'in date at use, not recalled or quarantined',
   'persons-qualified': () => 'qualified for the task and geometry on the day, or supervised',
@@ -46,6 +57,8 @@ function flagWords(flag: string): string {
 }
 
 function showTable(table: Extract<Rule, { kind: 'working-time' }>['table']): string {
-  const rows = table.rows.map((row) => `${table.kind === 'step' ? 'to ' : ''}${showDecimal(row.temp)} °C ${showDecimal(row.minutes)} min`)
+  const rows = table.rows.map(
+    (row) => `${table.kind === 'step' ? 'to ' : ''}${showDecimal(row.temp)} °C ${showDecimal(row.minutes)} min`,
+  )
   return rows.join(', ')
 }

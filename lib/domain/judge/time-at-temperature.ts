@@ -4,7 +4,9 @@ import { toNumber } from '../decimal'
 import type { TimeTable } from '../specification'
 
 /** A table's time at a temperature in °C, minutes, or why it has none. */
-export type TableTime = { ok: true; minutes: number } | { ok: false; code: 'too-warm' | 'temp-below-table' | 'table-refused' }
+export type TableTime =
+  | { ok: true; minutes: number }
+  | { ok: false; code: 'too-warm' | 'temp-below-table' | 'table-refused' }
 
 /** The working time at a temperature: `step` takes the first row at or above it, `interpolated` is MATHS section 5. Above the table: `too-warm`. */
 export function workingMinutes(table: TimeTable, tempC: number): TableTime {
@@ -18,7 +20,9 @@ export function workingMinutes(table: TimeTable, tempC: number): TableTime {
 /** The time that something needs at a temperature: a `step` table takes the colder row, whose time is longer; nothing is extrapolated. */
 export function neededMinutes(table: TimeTable, tempC: number): TableTime {
   if (table.kind === 'interpolated') return workingMinutes(table, tempC)
-  const colder = rowsOf(table).filter(([temp]) => temp <= tempC).sort((a, b) => b[0] - a[0])[0]
+  const colder = rowsOf(table)
+    .filter(([temp]) => temp <= tempC)
+    .sort((a, b) => b[0] - a[0])[0]
   return colder ? { ok: true, minutes: colder[1] } : { ok: false, code: 'temp-below-table' }
 }
 

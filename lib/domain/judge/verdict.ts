@@ -20,7 +20,13 @@ export type Finding = {
 /** A doubt about the basis of a result: undecided, apart from the verdict. */
 export type Question = {
   cause: FactId
-  causeKind: 'batch recalled' | 'batch quarantined' | 'instrument found wrong' | 'qualification corrected' | 'event' | 'clock'
+  causeKind:
+    | 'batch recalled'
+    | 'batch quarantined'
+    | 'instrument found wrong'
+    | 'qualification corrected'
+    | 'event'
+    | 'clock'
   stream: StreamId
   since: Moment
   /** What the readings would say with the known error taken off. */

@@ -20,9 +20,15 @@ export function windowOf(criterion: Criterion, context: JudgeContext): WindowSta
   const frame: JudgeFrame = { ...frameOf(context), criterion }
   const span = windowSpan(rule, frame)
   return {
-    criterion: criterion.id, title: criterion.title, point: criterion.point, attempt: context.attempt,
+    criterion: criterion.id,
+    title: criterion.title,
+    point: criterion.point,
+    attempt: context.attempt,
     state: stateOf(rule, span, context.asOf),
-    startedAt: span.start?.at ?? null, endedAt: span.start && span.end ? span.end.at : null, endsAt: endOf(rule, span), clause: criterion.clause,
+    startedAt: span.start?.at ?? null,
+    endedAt: span.start && span.end ? span.end.at : null,
+    endsAt: endOf(rule, span),
+    clause: criterion.clause,
   }
 }
 

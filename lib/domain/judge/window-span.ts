@@ -1,4 +1,4 @@
-import { type Decimal, type Fraction, compareFractions, fractionOf } from '../decimal'
+import { compareFractions, type Decimal, type Fraction, fractionOf } from '../decimal'
 import type { FactId } from '../facts/fact'
 import type { PointNo, Rule } from '../specification'
 import { instantOf, type Moment } from '../time'
@@ -52,12 +52,18 @@ function eventsNamed(frame: JudgeFrame, name: string, point: PointNo | undefined
   const others = frame.others().filter(({ judged }) => point === undefined || judged.point === point)
   const holding = others.filter(({ yields }) => yields.events.some((event) => event.name === name))
   const latestAttempt = new Map<PointNo, number>()
-  for (const { judged } of holding) latestAttempt.set(judged.point, Math.max(judged.attempt, latestAttempt.get(judged.point) ?? 0))
-  return namedIn(holding.filter(({ judged }) => judged.attempt === latestAttempt.get(judged.point)), name)
+  for (const { judged } of holding)
+    latestAttempt.set(judged.point, Math.max(judged.attempt, latestAttempt.get(judged.point) ?? 0))
+  return namedIn(
+    holding.filter(({ judged }) => judged.attempt === latestAttempt.get(judged.point)),
+    name,
+  )
 }
 
 function namedIn(list: readonly Yielded[], name: string): TakenEvent[] {
-  return list.flatMap(({ judged, yields }) => yields.events.filter((event) => event.name === name).map((event) => ({ ...event, fact: judged.fact })))
+  return list.flatMap(({ judged, yields }) =>
+    yields.events.filter((event) => event.name === name).map((event) => ({ ...event, fact: judged.fact })),
+  )
 }
 
 function pickStart(name: string, events: readonly TakenEvent[]): TakenEvent | null {
@@ -75,11 +81,17 @@ function latestBefore(events: readonly TakenEvent[], end: TakenEvent | null): Ta
 }
 
 function earliest(events: readonly TakenEvent[]): TakenEvent | null {
-  return events.reduce<TakenEvent | null>((best, one) => (best && instantOf(best.at) <= instantOf(one.at) ? best : one), null)
+  return events.reduce<TakenEvent | null>(
+    (best, one) => (best && instantOf(best.at) <= instantOf(one.at) ? best : one),
+    null,
+  )
 }
 
 function latest(events: readonly TakenEvent[]): TakenEvent | null {
-  return events.reduce<TakenEvent | null>((best, one) => (best && instantOf(best.at) >= instantOf(one.at) ? best : one), null)
+  return events.reduce<TakenEvent | null>(
+    (best, one) => (best && instantOf(best.at) >= instantOf(one.at) ? best : one),
+    null,
+  )
 }
 
 function isWithin(one: TakenEvent, start: TakenEvent, end: TakenEvent | null): boolean {

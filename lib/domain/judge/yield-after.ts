@@ -2,7 +2,9 @@ import { showClock } from '../time'
 import type { YieldTable } from './yield-builder'
 
 /** Points 16 to 22: hardness, thickness, looks, test, checklist, handover, service, removal. */
-export const AFTER_YIELDS: YieldTable<'hardness' | 'thickness' | 'visual' | 'pressure-test' | 'checklist' | 'handover' | 'in-service' | 'removal'> = {
+export const AFTER_YIELDS: YieldTable<
+  'hardness' | 'thickness' | 'visual' | 'pressure-test' | 'checklist' | 'handover' | 'in-service' | 'removal'
+> = {
   hardness(record, into) {
     into.readings('hardness', record.readings, { instrument: record.instrument, at: record.takenAt })
     into.reading('hardness-temp', 'pipe', record.temp, { at: record.takenAt })

@@ -8,7 +8,9 @@ import { minusDecimal } from './exact-units'
 import type { DraftOf, YieldBuilder, YieldTable } from './yield-builder'
 
 /** Points 08 to 12: leak arrest and filler. */
-export const ARREST_YIELDS: YieldTable<'arrest' | 'arrest-watch' | 'filler-mix' | 'filler-thickness' | 'filler-cure' | 'weep'> = {
+export const ARREST_YIELDS: YieldTable<
+  'arrest' | 'arrest-watch' | 'filler-mix' | 'filler-thickness' | 'filler-cure' | 'weep'
+> = {
   arrest(record, into) {
     into.reading('arrest-pressure', 'arrest', record.pressureThen)
     into.flag('left-inside', record.leftInside)
@@ -37,7 +39,10 @@ export const ARREST_YIELDS: YieldTable<'arrest' | 'arrest-watch' | 'filler-mix' 
     into.event('filler-mix-start', record.startedAt, record.mixNo)
     into.event('filler-mix-end', record.endedAt, record.mixNo)
     into.event('filler-mix-used', record.usedBy, record.mixNo)
-    into.reading('filler-mix-mass', record.mixNo ?? 'mix', massOf(record), { instrument: record.scale, at: record.startedAt })
+    into.reading('filler-mix-mass', record.mixNo ?? 'mix', massOf(record), {
+      instrument: record.scale,
+      at: record.startedAt,
+    })
     yieldMix(record, into, 'filler')
   },
   'filler-thickness'(record, into) {
@@ -83,13 +88,19 @@ function yieldPlug(plug: Partial<z.infer<typeof PlugPlateBand>>, into: YieldBuil
 }
 
 /** What both kinds of mix yield: temperature, colour, parts, kits and people. */
-export function yieldMix(mix: DraftOf<'filler-mix'> | DraftOf<'resin-mix'>, into: YieldBuilder, what: 'filler' | 'resin'): void {
+export function yieldMix(
+  mix: DraftOf<'filler-mix'> | DraftOf<'resin-mix'>,
+  into: YieldBuilder,
+  what: 'filler' | 'resin',
+): void {
   const no = mix.mixNo ?? 'mix'
   const at: Moment | undefined = mix.startedAt
   into.reading('resin-temp', no, mix.resinTemp, { at })
   into.flag('colour-uniform', mix.colourUniform)
   const partRole = what === 'filler' ? { a: 'filler A', b: 'filler B' } : { a: 'resin', b: 'hardener' }
-  mix.partA?.forEach((part, index) => { into.batch(part.batch, partRole.a, at, no, part.amount ?? (index === 0 ? mix.kits : undefined)) })
+  mix.partA?.forEach((part, index) => {
+    into.batch(part.batch, partRole.a, at, no, part.amount ?? (index === 0 ? mix.kits : undefined))
+  })
   for (const part of mix.partB ?? []) into.batch(part.batch, partRole.b, at, no, part.amount)
   into.instrument(mix.scale, 'mass', at)
   into.person(mix.mixedBy, 'mixer', at, { into: no, supervisedBy: mix.supervisedBy })
@@ -99,21 +110,35 @@ export function yieldMix(mix: DraftOf<'filler-mix'> | DraftOf<'resin-mix'>, into
 /** Mass of a mix, A + B, in g; undefined unless every part was weighed. */
 export function massOf(mix: DraftOf<'filler-mix'> | DraftOf<'resin-mix'>): Measured | undefined {
   const parts = [...(mix.partA ?? []), ...(mix.partB ?? [])]
-  if (!mix.partA?.length || !mix.partB?.length || parts.some((part) => part.amount?.unit !== 'g' && part.amount?.unit !== 'kg')) return undefined
-  const sum = parts.reduce<Decimal>((total, { amount }) => (amount ? minusDecimal(total, { digits: -gramsOf(amount).digits, scale: gramsOf(amount).scale }) : total), { digits: 0, scale: 0 })
+  if (
+    !mix.partA?.length ||
+    !mix.partB?.length ||
+    parts.some((part) => part.amount?.unit !== 'g' && part.amount?.unit !== 'kg')
+  )
+    return undefined
+  const sum = parts.reduce<Decimal>(
+    (total, { amount }) =>
+      amount ? minusDecimal(total, { digits: -gramsOf(amount).digits, scale: gramsOf(amount).scale }) : total,
+    { digits: 0, scale: 0 },
+  )
   return { kind: 'number', ...sum, unit: 'g', text: String(sum.digits / 10 ** sum.scale).slice(0, 24) }
 }
 
 function gramsOf(amount: Measured): Decimal {
   if (amount.unit === 'g') return amount
-  return amount.scale >= 3 ? { digits: amount.digits, scale: amount.scale - 3 } : { digits: amount.digits * 10 ** (3 - amount.scale), scale: 0 }
+  return amount.scale >= 3
+    ? { digits: amount.digits, scale: amount.scale - 3 }
+    : { digits: amount.digits * 10 ** (3 - amount.scale), scale: 0 }
 }
 
 /** Height after - before at each mark: exact where both are numbers of one unit, otherwise the statement of the one that is none. */
 function heightsOf(record: DraftOf<'filler-thickness'>): { mark: string; value: Reading }[] {
   const before = new Map((record.before ?? []).map((one) => [one.mark, one.reading]))
   const after = new Map((record.after ?? []).map((one: Partial<MarkedReading>) => [one.mark ?? '', one.reading]))
-  return [...new Set([...before.keys(), ...after.keys()])].map((mark) => ({ mark, value: differenceOf(before.get(mark), after.get(mark)) }))
+  return [...new Set([...before.keys(), ...after.keys()])].map((mark) => ({
+    mark,
+    value: differenceOf(before.get(mark), after.get(mark)),
+  }))
 }
 
 function differenceOf(before: Reading | undefined, after: Reading | undefined): Reading {
@@ -122,6 +147,8 @@ function differenceOf(before: Reading | undefined, after: Reading | undefined): 
     const value = minusDecimal(after, before)
     return { kind: 'number', ...value, unit: after.unit, text: String(value.digits / 10 ** value.scale).slice(0, 24) }
   }
-  const stated = [after, before].find((one) => one && one.kind !== 'number' && one.kind !== 'below' && one.kind !== 'above')
+  const stated = [after, before].find(
+    (one) => one && one.kind !== 'number' && one.kind !== 'below' && one.kind !== 'above',
+  )
   return stated ?? { kind: 'not-inspected' }
 }

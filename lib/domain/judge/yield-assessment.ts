@@ -1,15 +1,21 @@
 import type { YieldTable } from './yield-builder'
 
 /** Points 01 to 04 and the statements anyone may make: defect, design, permit, materials, instruments, persons. */
-export const ASSESSMENT_YIELDS: YieldTable<'defect' | 'design' | 'permit' | 'stop' | 'materials' | 'instruments' | 'remark'> = {
+export const ASSESSMENT_YIELDS: YieldTable<
+  'defect' | 'design' | 'permit' | 'stop' | 'materials' | 'instruments' | 'remark'
+> = {
   defect(record, into) {
     const source = { instrument: record.instrument }
     into.reading('hole-axial', 'hole', record.holeAxial)
     into.reading('hole-hoop', 'hole', record.holeHoop)
     into.reading('defect-length', 'defect', record.defectLength)
     into.readings('wall', record.wall, source)
-    record.diameters?.forEach((value, index) => { into.reading('diameter', `D${index + 1}`, value) })
-    record.girths?.forEach((value, index) => { into.reading('girth', `G${index + 1}`, value) })
+    record.diameters?.forEach((value, index) => {
+      into.reading('diameter', `D${index + 1}`, value)
+    })
+    record.girths?.forEach((value, index) => {
+      into.reading('girth', `G${index + 1}`, value)
+    })
     into.instrument(record.instrument, 'wall')
   },
   design(record, into) {
@@ -33,8 +39,10 @@ export const ASSESSMENT_YIELDS: YieldTable<'defect' | 'design' | 'permit' | 'sto
     }
   },
   instruments(record, into) {
-    for (const line of record.instruments ?? []) into.instrument(line.instrument, line.decision === 'refused' ? 'refused' : 'taken')
-    for (const line of record.persons ?? []) into.person(line.person, line.task ?? 'on the job', undefined, { supervisedBy: line.supervisedBy })
+    for (const line of record.instruments ?? [])
+      into.instrument(line.instrument, line.decision === 'refused' ? 'refused' : 'taken')
+    for (const line of record.persons ?? [])
+      into.person(line.person, line.task ?? 'on the job', undefined, { supervisedBy: line.supervisedBy })
   },
   remark() {},
 }

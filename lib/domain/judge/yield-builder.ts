@@ -21,7 +21,12 @@ export type YieldBuilder = {
   flag(name: FlagName, value: YesNo | undefined): void
   batch(of: StreamId | undefined, role: string, at: Moment | undefined, into?: string, amount?: Amount): void
   instrument(of: StreamId | undefined, role: string, at?: Moment): void
-  person(of: PersonId | undefined, role: string, at?: Moment, extra?: { into?: string; supervisedBy?: PersonId | undefined }): void
+  person(
+    of: PersonId | undefined,
+    role: string,
+    at?: Moment,
+    extra?: { into?: string; supervisedBy?: PersonId | undefined },
+  ): void
   done(): RecordYield
 }
 
@@ -40,14 +45,23 @@ export function startYield(observedAt: Moment): YieldBuilder {
   const reading: YieldBuilder['reading'] = (quantity, mark, value, source) => {
     if (!value) return
     const at = source?.at ?? observedAt
-    all.readings.push({ quantity, mark, reading: value, at, ...(source?.instrument ? { instrument: source.instrument } : {}) })
+    all.readings.push({
+      quantity,
+      mark,
+      reading: value,
+      at,
+      ...(source?.instrument ? { instrument: source.instrument } : {}),
+    })
   }
   return {
     observedAt,
     reading,
     readings(quantity, list, source) {
       list?.forEach((one, index) => {
-        reading(quantity, one.mark ?? `no. ${index + 1}`, one.reading, { instrument: source?.instrument, at: one.at ?? source?.at })
+        reading(quantity, one.mark ?? `no. ${index + 1}`, one.reading, {
+          instrument: source?.instrument,
+          at: one.at ?? source?.at,
+        })
       })
     },
     event(name, at, of) {
@@ -64,7 +78,15 @@ export function startYield(observedAt: Moment): YieldBuilder {
     },
     person(of, role, at, extra) {
       if (!of) return
-      use({ of: personStream(of), role, ...(extra?.into ? { into: extra.into } : {}), ...(extra?.supervisedBy ? { supervisedBy: extra.supervisedBy } : {}) }, at)
+      use(
+        {
+          of: personStream(of),
+          role,
+          ...(extra?.into ? { into: extra.into } : {}),
+          ...(extra?.supervisedBy ? { supervisedBy: extra.supervisedBy } : {}),
+        },
+        at,
+      )
     },
     done: () => all,
   }

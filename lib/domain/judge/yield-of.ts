@@ -9,7 +9,13 @@ import { startYield, type YieldBuilder, type YieldTable } from './yield-builder'
 import { SURFACE_YIELDS } from './yield-surface'
 import { WRAP_YIELDS } from './yield-wrap'
 
-const YIELDS: YieldTable<RecordType> = { ...ASSESSMENT_YIELDS, ...SURFACE_YIELDS, ...ARREST_YIELDS, ...WRAP_YIELDS, ...AFTER_YIELDS }
+const YIELDS: YieldTable<RecordType> = {
+  ...ASSESSMENT_YIELDS,
+  ...SURFACE_YIELDS,
+  ...ARREST_YIELDS,
+  ...WRAP_YIELDS,
+  ...AFTER_YIELDS,
+}
 
 /**
  * What a record yields to the rules: readings by quantity, events, yes/no statements, and uses of batches, instruments and persons. Names are those of

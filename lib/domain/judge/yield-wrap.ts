@@ -5,7 +5,9 @@ import { massOf, yieldMix } from './yield-arrest'
 import type { YieldTable } from './yield-builder'
 
 /** Points 14 and 15: primer, mixes, plies, tape and cure. */
-export const WRAP_YIELDS: YieldTable<'primer' | 'resin-mix' | 'ply' | 'ply-count' | 'tape-roll' | 'tape-wrap' | 'cure'> = {
+export const WRAP_YIELDS: YieldTable<
+  'primer' | 'resin-mix' | 'ply' | 'ply-count' | 'tape-roll' | 'tape-wrap' | 'cure'
+> = {
   primer(record, into) {
     into.event('first-primer', record.brushedAt)
     into.event('first-wrap-resin', record.brushedAt)
@@ -17,7 +19,10 @@ export const WRAP_YIELDS: YieldTable<'primer' | 'resin-mix' | 'ply' | 'ply-count
     into.event('first-resin', record.startedAt, record.mixNo)
     into.event('first-wrap-resin', record.startedAt, record.mixNo)
     into.event('resin-mix-used', record.usedBy, record.mixNo)
-    into.reading('resin-mix-mass', record.mixNo ?? 'mix', massOf(record), { instrument: record.scale, at: record.startedAt })
+    into.reading('resin-mix-mass', record.mixNo ?? 'mix', massOf(record), {
+      instrument: record.scale,
+      at: record.startedAt,
+    })
     yieldMix(record, into, 'resin')
   },
   ply(record, into) {
@@ -52,7 +57,13 @@ export const WRAP_YIELDS: YieldTable<'primer' | 'resin-mix' | 'ply' | 'ply-count
     into.flag('squeezed', record.squeezed)
     into.flag('no-gap', record.noGap)
     into.flag('roll-used-up', record.usedUp)
-    into.batch(record.batch, 'tape', record.soakStart, roll, record.rollNo === undefined ? undefined : { digits: 1, scale: 0, unit: 'rolls' })
+    into.batch(
+      record.batch,
+      'tape',
+      record.soakStart,
+      roll,
+      record.rollNo === undefined ? undefined : { digits: 1, scale: 0, unit: 'rolls' },
+    )
     into.instrument(record.instrument, 'surface', record.wrapStart)
     into.person(record.wrappedBy, 'wrapper', record.wrapStart, { into: roll, supervisedBy: record.supervisedBy })
   },
@@ -61,7 +72,12 @@ export const WRAP_YIELDS: YieldTable<'primer' | 'resin-mix' | 'ply' | 'ply-count
       into.reading('tape-overlap', `P${index + 1}`, overlapOf(record.tapeWidth, pitch), { at: record.measuredAt })
     })
     if (record.passes !== undefined) {
-      into.reading('tape-passes', 'wrap', { kind: 'number', digits: record.passes, scale: 0, unit: 'pcs', text: String(record.passes) }, { at: record.measuredAt })
+      into.reading(
+        'tape-passes',
+        'wrap',
+        { kind: 'number', digits: record.passes, scale: 0, unit: 'pcs', text: String(record.passes) },
+        { at: record.measuredAt },
+      )
     }
     into.reading('tape-start-length', 'start', record.startBeforeLeak, { at: record.measuredAt })
     into.reading('tape-end-length', 'end', record.endAfterLeak, { at: record.measuredAt })

@@ -23,11 +23,17 @@ export const MarkedReading = z.strictObject({
 export type MarkedReading = z.infer<typeof MarkedReading>
 
 /** Readings over marks in the order keyed. A mark appears once: a second reading is a new record or a correction. */
-export const MarkedReadings = z.array(MarkedReading).max(400).refine((list) => new Set(list.map((one) => one.mark)).size === list.length, 'a mark appears twice')
+export const MarkedReadings = z
+  .array(MarkedReading)
+  .max(400)
+  .refine((list) => new Set(list.map((one) => one.mark)).size === list.length, 'a mark appears twice')
 
 /** The chalk grid: stations by letter with their distance from the leak, and clock positions. */
 export const Grid = z.strictObject({
-  stations: z.array(z.strictObject({ name: z.string().min(1).max(8), fromLeak: measuredIn('mm') })).min(1).max(60),
+  stations: z
+    .array(z.strictObject({ name: z.string().min(1).max(8), fromLeak: measuredIn('mm') }))
+    .min(1)
+    .max(60),
   clocks: z.array(Clock).min(1).max(24),
 })
 export type Grid = z.infer<typeof Grid>
@@ -47,7 +53,10 @@ export const Mix = {
   mixedBy: Person,
   checkedBy: Person.optional(),
   supervisedBy: Person.optional(),
-  partA: z.array(z.strictObject({ batch: BatchRef, amount: measuredIn('g', 'kg', 'ml').optional() })).min(1).max(4),
+  partA: z
+    .array(z.strictObject({ batch: BatchRef, amount: measuredIn('g', 'kg', 'ml').optional() }))
+    .min(1)
+    .max(4),
   partB: z.array(z.strictObject({ batch: BatchRef, amount: measuredIn('g', 'kg', 'ml').optional() })).max(4),
   proportion: z.enum(['by mass', 'by volume', 'whole kit']),
   kits: measuredIn('kits').optional(),

@@ -4,7 +4,10 @@ import { PLAN_INVALIDATIONS } from './plan-invalidations'
 import { COMMON_POINTS, type PlanRow, WRAP_POINTS } from './plan-points'
 
 const CODES: Record<string, Participation | null> = { H: 'H', W: 'W', R: 'R', M: 'M', '-': null }
-const TITLES = { 'wet lay-up': 'Leak repair by wet lay-up', 'water-activated tape': 'Leak repair by water-activated tape' } as const
+const TITLES = {
+  'wet lay-up': 'Leak repair by wet lay-up',
+  'water-activated tape': 'Leak repair by water-activated tape',
+} as const
 
 /**
  * The inspection and test plan of a leak repair, 22 points, by kind of wrap: a draft to issue as it is or to change first.

@@ -9,9 +9,11 @@ export type Overlap = { a: string; b: string; line: string; sharedMm: number }
  */
 export function overlapsOf(rows: readonly RegisterRow[]): Overlap[] {
   const standing = rows.filter((row) => row.status !== 'removed' && row.status !== 'abandoned')
-  return standing.flatMap((a, at) => standing.slice(at + 1).flatMap((b): Overlap[] => {
-    if (a.line !== b.line || a.datum !== b.datum || !a.extent || !b.extent) return []
-    const sharedMm = Math.min(a.extent.toMm, b.extent.toMm) - Math.max(a.extent.fromMm, b.extent.fromMm)
-    return sharedMm >= 0 ? [{ a: a.number, b: b.number, line: a.line, sharedMm }] : []
-  }))
+  return standing.flatMap((a, at) =>
+    standing.slice(at + 1).flatMap((b): Overlap[] => {
+      if (a.line !== b.line || a.datum !== b.datum || !a.extent || !b.extent) return []
+      const sharedMm = Math.min(a.extent.toMm, b.extent.toMm) - Math.max(a.extent.fromMm, b.extent.fromMm)
+      return sharedMm >= 0 ? [{ a: a.number, b: b.number, line: a.line, sharedMm }] : []
+    }),
+  )
 }

@@ -1,12 +1,14 @@
-import { compareFractions, fractionOf, plusFraction, showFraction, type Decimal, type Fraction } from '../decimal'
+import { compareFractions, type Decimal, type Fraction, fractionOf, plusFraction, showFraction } from '../decimal'
 import type { Unit } from '../reading'
 
 export type Amount = Decimal & { unit: string }
 
 /** Factors between units of one kind that are exact by definition; other units are never converted. */
 const EXACT: Partial<Record<Unit, { kind: string; factor: Fraction }>> = {
-  g: { kind: 'mass', factor: { numerator: 1n, denominator: 1000n } }, kg: { kind: 'mass', factor: { numerator: 1n, denominator: 1n } },
-  mm: { kind: 'length', factor: { numerator: 1n, denominator: 1000n } }, m: { kind: 'length', factor: { numerator: 1n, denominator: 1n } },
+  g: { kind: 'mass', factor: { numerator: 1n, denominator: 1000n } },
+  kg: { kind: 'mass', factor: { numerator: 1n, denominator: 1n } },
+  mm: { kind: 'length', factor: { numerator: 1n, denominator: 1000n } },
+  m: { kind: 'length', factor: { numerator: 1n, denominator: 1n } },
 }
 
 /** An amount in another unit of its kind, exactly; null when the units are not of one kind. */
@@ -16,7 +18,10 @@ export function amountIn(amount: Amount, unit: string): Fraction | null {
   const to = EXACT[unit as Unit]
   if (!from || !to || from.kind !== to.kind) return null
   const value = fractionOf(amount)
-  return { numerator: value.numerator * from.factor.numerator * to.factor.denominator, denominator: value.denominator * from.factor.denominator * to.factor.numerator }
+  return {
+    numerator: value.numerator * from.factor.numerator * to.factor.denominator,
+    denominator: value.denominator * from.factor.denominator * to.factor.numerator,
+  }
 }
 
 /** The exact sum of fractions. */
@@ -40,6 +45,7 @@ export function showAmount(value: Fraction, unit: string): string {
 }
 
 function placesOf(value: Fraction): number {
-  for (let places = 0; places < 6; places += 1) if ((value.numerator * 10n ** BigInt(places)) % value.denominator === 0n) return places
+  for (let places = 0; places < 6; places += 1)
+    if ((value.numerator * 10n ** BigInt(places)) % value.denominator === 0n) return places
   return 6
 }

@@ -1,14 +1,20 @@
+import type { Fraction } from '../decimal'
 import type { FactId, StreamId } from '../facts/fact'
 import type { Fact, FactOf } from '../facts/fact-kinds'
 import { foldBatch } from '../fold/fold-batch'
 import { ofKind, ofStream, orderFacts } from '../fold/order-facts'
 import type { BatchState, RepairStatus, Use } from '../fold/repair-state'
-import type { Fraction } from '../decimal'
 import { instantOf, type Moment } from '../time'
 import { amountIn, isZero, minus, showAmount, sumOf } from './exact-amount'
 
 /** What a trace names of a repair. */
-export type RepairIdentity = { repair: StreamId; number: string; line: string; status: RepairStatus; registerNo: string | null }
+export type RepairIdentity = {
+  repair: StreamId
+  number: string
+  line: string
+  status: RepairStatus
+  registerNo: string | null
+}
 /** One use with the repair it went into. */
 export type TraceRow = Use & { number: string; line: string; status: RepairStatus | null }
 /**
@@ -17,8 +23,15 @@ export type TraceRow = Use & { number: string; line: string; status: RepairStatu
  * `not weighed` where a use has no amount in the batch's unit.
  */
 export type MassBalance = {
-  unit: string; received: string; used: string; wasted: string; returned: string; inStore: string | null
-  gap: string | 'not counted' | 'not weighed'; isFinding: boolean; unweighed: FactId[]
+  unit: string
+  received: string
+  used: string
+  wasted: string
+  returned: string
+  inStore: string | null
+  gap: string | 'not counted' | 'not weighed'
+  isFinding: boolean
+  unweighed: FactId[]
 }
 export type BatchTrace = { batch: BatchState; uses: TraceRow[]; movements: Fact[]; balance: MassBalance | null }
 
@@ -34,7 +47,13 @@ export function isRealUse(use: Pick<Use, 'role'>): boolean {
  * A batch forward: receipt, movements, every use in every repair and attempt, and the mass balance. Null when the batch was never received.
  * @param uses uses from all repairs, in any order
  */
-export function traceBatch(facts: readonly Fact[], stream: StreamId, uses: readonly Use[], repairs: readonly RepairIdentity[], asOf: Moment): BatchTrace | null {
+export function traceBatch(
+  facts: readonly Fact[],
+  stream: StreamId,
+  uses: readonly Use[],
+  repairs: readonly RepairIdentity[],
+  asOf: Moment,
+): BatchTrace | null {
   const batch = foldBatch(facts, stream, asOf)
   if (!batch) return null
   const own = ofStream(orderFacts(facts, asOf), stream)
@@ -43,12 +62,25 @@ export function traceBatch(facts: readonly Fact[], stream: StreamId, uses: reado
 }
 
 /** Uses of one stream with their repairs, by time. */
-export function rowsOf(of: StreamId, uses: readonly Use[], repairs: readonly RepairIdentity[], asOf: Moment): TraceRow[] {
+export function rowsOf(
+  of: StreamId,
+  uses: readonly Use[],
+  repairs: readonly RepairIdentity[],
+  asOf: Moment,
+): TraceRow[] {
   const known = new Map(repairs.map((one) => [one.repair, one]))
-  return uses.filter((use) => use.of === of && instantOf(use.at) <= instantOf(asOf)).map((use): TraceRow => {
-    const repair = known.get(use.repair)
-    return { ...use, number: repair?.number ?? use.repair.slice('repair:'.length), line: repair?.line ?? '', status: repair?.status ?? null }
-  }).sort((a, b) => instantOf(a.at) - instantOf(b.at) || (a.fact < b.fact ? -1 : 1))
+  return uses
+    .filter((use) => use.of === of && instantOf(use.at) <= instantOf(asOf))
+    .map((use): TraceRow => {
+      const repair = known.get(use.repair)
+      return {
+        ...use,
+        number: repair?.number ?? use.repair.slice('repair:'.length),
+        line: repair?.line ?? '',
+        status: repair?.status ?? null,
+      }
+    })
+    .sort((a, b) => instantOf(a.at) - instantOf(b.at) || (a.fact < b.fact ? -1 : 1))
 }
 
 function balanceOf(batch: BatchState, own: readonly Fact[], rows: readonly TraceRow[]): MassBalance | null {
@@ -61,14 +93,22 @@ function balanceOf(batch: BatchState, own: readonly Fact[], rows: readonly Trace
     if (!value) unweighed.push(fact)
     return value ? [value] : []
   }
-  const moved = (kind: 'batch-wasted' | 'batch-returned') => sumOf(ofKind(own, kind).flatMap((fact: FactOf<typeof kind>) => inUnit(fact.body.quantity, fact.id)))
+  const moved = (kind: 'batch-wasted' | 'batch-returned') =>
+    sumOf(ofKind(own, kind).flatMap((fact: FactOf<typeof kind>) => inUnit(fact.body.quantity, fact.id)))
   const usedRows = rows.filter((row) => isRealUse(row) && row.overruled !== true)
   const used = sumOf(usedRows.flatMap((row) => inUnit(row.amount, row.fact)))
   const wasted = moved('batch-wasted')
   const counted = ofKind(own, 'batch-counted').at(-1)
   const inStore = counted ? inStoreSince(counted, own, unit) : null
   const start = amountIn(received, unit)
-  const shown = { unit, received: start ? showAmount(start, unit) : '', used: showAmount(used, unit), wasted: showAmount(wasted, unit), returned: showAmount(moved('batch-returned'), unit), unweighed }
+  const shown = {
+    unit,
+    received: start ? showAmount(start, unit) : '',
+    used: showAmount(used, unit),
+    wasted: showAmount(wasted, unit),
+    returned: showAmount(moved('batch-returned'), unit),
+    unweighed,
+  }
   if (!start || !inStore) return { ...shown, inStore: null, gap: 'not counted', isFinding: false }
   if (unweighed.length > 0) return { ...shown, inStore: showAmount(inStore, unit), gap: 'not weighed', isFinding: true }
   const gap = minus(start, sumOf([used, wasted, inStore]))
@@ -83,5 +123,7 @@ function inStoreSince(counted: FactOf<'batch-counted'>, own: readonly Fact[], un
   const back = ofKind(later, 'batch-returned').map((fact) => amountIn(fact.body.quantity, unit))
   const out = ofKind(later, 'batch-issued').map((fact) => amountIn(fact.body.quantity, unit))
   const known = (list: (Fraction | null)[]) => list.filter((one) => one !== null)
-  return start && known(back).length === back.length && known(out).length === out.length ? minus(sumOf([start, ...known(back)]), sumOf(known(out))) : null
+  return start && known(back).length === back.length && known(out).length === out.length
+    ? minus(sumOf([start, ...known(back)]), sumOf(known(out)))
+    : null
 }

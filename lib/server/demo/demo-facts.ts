@@ -29,5 +29,12 @@ export function demoFacts(photos: PhotoBook = describedPhotos): { facts: Scripte
 
 /** The record of M2 of MD-0042, which T2 mixed. */
 function secondMixOf0042(script: FactScript) {
-  return script.written.flatMap(({ fact }) => (fact.stream === 'repair:MD-0042' && fact.kind === 'recorded' && fact.body.record.type === 'resin-mix' && fact.body.record.mixNo === 'M2' ? [fact.id] : []))
+  return script.written.flatMap(({ fact }) =>
+    fact.stream === 'repair:MD-0042' &&
+    fact.kind === 'recorded' &&
+    fact.body.record.type === 'resin-mix' &&
+    fact.body.record.mixNo === 'M2'
+      ? [fact.id]
+      : [],
+  )
 }

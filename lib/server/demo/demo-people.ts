@@ -1,12 +1,29 @@
 import type { Party, Role } from '@/lib/domain/roles'
 
 /** One person of the demo: identity, sign-in and role. All are invented. */
-export type DemoPerson = { id: string; name: string; email: string; role: Role; title: string; party: Party; belongsTo: 'owner' | 'crew' | 'inspection body' | 'engineer'; approve: boolean }
+export type DemoPerson = {
+  id: string
+  name: string
+  email: string
+  role: Role
+  title: string
+  party: Party
+  belongsTo: 'owner' | 'crew' | 'inspection body' | 'engineer'
+  approve: boolean
+}
 
 /** Sign-in word of every demo account. It opens nothing but demo data. */
 export const DEMO_PASSWORD = 'plumb-line-and-thrice'
 
-function person(id: string, name: string, role: Role, title: string, party: Party, belongsTo: DemoPerson['belongsTo'], approve = false): DemoPerson {
+function person(
+  id: string,
+  name: string,
+  role: Role,
+  title: string,
+  party: Party,
+  belongsTo: DemoPerson['belongsTo'],
+  approve = false,
+): DemoPerson {
   return { id, name, email: `${id.replaceAll('-', '.')}@plumbline.example`, role, title, party, belongsTo, approve }
 }
 

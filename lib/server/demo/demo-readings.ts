@@ -17,7 +17,11 @@ function readingOf(text: string, unit: Unit): Reading {
 
 /** A grid of readings A to E by clock position: `{ '12': '9.1 9.0 9.1 9.0 9.2' }` gives marks `A-12` to `E-12`. */
 export function gridReadings(rows: Record<string, string>, unit: Unit): Marked[] {
-  return clocksOf(rows).flatMap((clock) => (rows[clock] ?? '').split(' ').map((text, step) => ({ mark: `${STATIONS[step] ?? '?'}-${clock}`, reading: readingOf(text, unit) })))
+  return clocksOf(rows).flatMap((clock) =>
+    (rows[clock] ?? '')
+      .split(' ')
+      .map((text, step) => ({ mark: `${STATIONS[step] ?? '?'}-${clock}`, reading: readingOf(text, unit) })),
+  )
 }
 
 /** Clock positions of a grid in the order 12, 3, 6, 9: object keys that are whole numbers come sorted, 12 last. */
@@ -32,10 +36,22 @@ export function listReadings(letter: string, text: string, unit: Unit): Marked[]
 
 /** The filler's marks: rows −25, 0, +25 mm from the hole by three clock positions; `/` parts the rows. */
 export function fillerReadings(clocks: readonly string[], text: string, unit: Unit): Marked[] {
-  return text.split(' / ').flatMap((row, step) => row.split(' ').map((one, place) => ({ mark: `${['-25', '0', '+25'][step] ?? '?'}@${clocks[place] ?? '?'}`, reading: readingOf(one, unit) })))
+  return text
+    .split(' / ')
+    .flatMap((row, step) =>
+      row
+        .split(' ')
+        .map((one, place) => ({
+          mark: `${['-25', '0', '+25'][step] ?? '?'}@${clocks[place] ?? '?'}`,
+          reading: readingOf(one, unit),
+        })),
+    )
 }
 
 /** The chalk grid of a repair: five stations from the leak and four clock positions. */
 export function chalkGrid(stations: string) {
-  return { stations: stations.split(' ').map((text, step) => ({ name: STATIONS[step] ?? '?', fromLeak: mm(text) })), clocks: ['12', '3', '6', '9'] }
+  return {
+    stations: stations.split(' ').map((text, step) => ({ name: STATIONS[step] ?? '?', fromLeak: mm(text) })),
+    clocks: ['12', '3', '6', '9'],
+  }
 }

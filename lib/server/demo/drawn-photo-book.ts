@@ -26,7 +26,8 @@ export async function drawnPhotoBook(store: PhotoStore): Promise<PhotoBook> {
   const waiting = demoDrawings()
   const intakes = new Map<string, IntakeText>()
   const drawNext = async (): Promise<void> => {
-    for (let drawing = waiting.pop(); drawing; drawing = waiting.pop()) intakes.set(drawing.key, await drawAndTakeIn(drawing, store))
+    for (let drawing = waiting.pop(); drawing; drawing = waiting.pop())
+      intakes.set(drawing.key, await drawAndTakeIn(drawing, store))
   }
   await Promise.all(Array.from({ length: AT_ONCE }, drawNext))
   return (drawing) => {

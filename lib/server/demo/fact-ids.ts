@@ -10,5 +10,7 @@ export function scriptedFactId(instantMs: number, stream: string, no: number): F
   const digest = createHash('sha256').update(`${stream} ${no}`).digest('hex')
   const time = instantMs.toString(16).padStart(12, '0')
   const variant = (8 + (Number.parseInt(digest.slice(0, 1), 16) % 4)).toString(16)
-  return FactId.parse(`${time.slice(0, 8)}-${time.slice(8)}-7${no.toString(16).padStart(3, '0')}-${variant}${digest.slice(1, 4)}-${digest.slice(4, 16)}`)
+  return FactId.parse(
+    `${time.slice(0, 8)}-${time.slice(8)}-7${no.toString(16).padStart(3, '0')}-${variant}${digest.slice(1, 4)}-${digest.slice(4, 16)}`,
+  )
 }

@@ -8,16 +8,29 @@ import { scriptedFactId } from './fact-ids'
 
 type Bodies = typeof BODIES
 /** A fact's body as plain text and numbers, before it is parsed. */
-export type BodyInput<K extends FactKind> = { [S in keyof Bodies]: K extends keyof Bodies[S] ? (Bodies[S][K] extends z.ZodType ? z.input<Bodies[S][K]> : never) : never }[keyof Bodies]
+export type BodyInput<K extends FactKind> = {
+  [S in keyof Bodies]: K extends keyof Bodies[S]
+    ? Bodies[S][K] extends z.ZodType
+      ? z.input<Bodies[S][K]>
+      : never
+    : never
+}[keyof Bodies]
 
 /** A fact of the demo with the receipt that its script gives it. */
 export type ScriptedFact = { fact: Fact; receivedAt: Moment; receivedBy: PersonId }
 
 /** What the script says of one fact. Entered when observed, by the observer, on the observer's own device unless said otherwise. */
 export type Line<K extends FactKind> = {
-  stream: string; kind: K; at: Moment; by: string; body: BodyInput<K>
-  enteredAt?: Moment; enteredBy?: string; late?: { reason: string; source: 'memory' | 'paper tally' | 'instrument store' | 'other' }
-  device?: { id: string; clockOffsetMs: number | null }; receivedAt?: Moment
+  stream: string
+  kind: K
+  at: Moment
+  by: string
+  body: BodyInput<K>
+  enteredAt?: Moment
+  enteredBy?: string
+  late?: { reason: string; source: 'memory' | 'paper tally' | 'instrument store' | 'other' }
+  device?: { id: string; clockOffsetMs: number | null }
+  receivedAt?: Moment
 }
 
 export type FactScript = {
@@ -45,13 +58,24 @@ export function startScript(startingAt: ReadonlyMap<string, number> = new Map())
       const enteredAt = line.enteredAt ?? line.at
       const enteredBy = line.enteredBy ?? line.by
       const parsed = parseFact({
-        v: 1, id: scriptedFactId(instantOf(line.at), line.stream, no), stream: line.stream, kind: line.kind, observedAt: line.at, observedBy: line.by, enteredAt, enteredBy,
-        ...(line.late ? { late: line.late } : {}), device: line.device ?? deviceOf(enteredBy), body: line.body,
+        v: 1,
+        id: scriptedFactId(instantOf(line.at), line.stream, no),
+        stream: line.stream,
+        kind: line.kind,
+        observedAt: line.at,
+        observedBy: line.by,
+        enteredAt,
+        enteredBy,
+        ...(line.late ? { late: line.late } : {}),
+        device: line.device ?? deviceOf(enteredBy),
+        body: line.body,
       })
-      if (!parsed.ok) throw new Error(`${line.stream} ${line.kind} at ${line.at}: ${JSON.stringify(parsed.error.faults)}`)
+      if (!parsed.ok)
+        throw new Error(`${line.stream} ${line.kind} at ${line.at}: ${JSON.stringify(parsed.error.faults)}`)
       const receivedAt = line.receivedAt ?? secondsAfter(enteredAt, RECEIPT_AFTER_SECONDS)
       const before = lastReceipt.get(line.stream)
-      if (before && instantOf(receivedAt) < instantOf(before)) throw new Error(`${line.stream} ${line.kind} at ${line.at} is received before the fact ahead of it (${before})`)
+      if (before && instantOf(receivedAt) < instantOf(before))
+        throw new Error(`${line.stream} ${line.kind} at ${line.at} is received before the fact ahead of it (${before})`)
       lengths.set(line.stream, no + 1)
       lastReceipt.set(line.stream, receivedAt)
       written.push({ fact: parsed.value, receivedAt, receivedBy: PersonId.parse(enteredBy) })
@@ -62,5 +86,8 @@ export function startScript(startingAt: ReadonlyMap<string, number> = new Map())
 
 /** The script's facts in the order of their receipts; facts of one stream keep their order. */
 export function inOrderOfReceipt(written: readonly ScriptedFact[]): ScriptedFact[] {
-  return written.map((one, index) => ({ one, index })).sort((a, b) => instantOf(a.one.receivedAt) - instantOf(b.one.receivedAt) || a.index - b.index).map(({ one }) => one)
+  return written
+    .map((one, index) => ({ one, index }))
+    .sort((a, b) => instantOf(a.one.receivedAt) - instantOf(b.one.receivedAt) || a.index - b.index)
+    .map(({ one }) => one)
 }

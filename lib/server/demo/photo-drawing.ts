@@ -5,7 +5,28 @@ import type { Moment } from '@/lib/domain/time'
 
 /** What a drawn photo shows. Texts are those of the record it backs. */
 export type Scene =
-  | { kind: 'pipe'; shows: 'hole' | 'wide' | 'prepared' | 'length' | 'wet' | 'dry' | 'marks' | 'band' | 'ply' | 'joint' | 'film' | 'side' | 'label' | 'tested' | 'weep' | 'primer'; clock: string; note: string }
+  | {
+      kind: 'pipe'
+      shows:
+        | 'hole'
+        | 'wide'
+        | 'prepared'
+        | 'length'
+        | 'wet'
+        | 'dry'
+        | 'marks'
+        | 'band'
+        | 'ply'
+        | 'joint'
+        | 'film'
+        | 'side'
+        | 'label'
+        | 'tested'
+        | 'weep'
+        | 'primer'
+      clock: string
+      note: string
+    }
   | { kind: 'dial'; title: string; value: number; from: number; to: number; unit: string; note: string }
   | { kind: 'digital'; title: string; lines: string[]; note: string }
   | { kind: 'package'; lines: string[]; colour: string }
@@ -28,12 +49,34 @@ export type PhotoBook = (drawing: PhotoDrawing) => IntakeText
  * description, not of a picture.
  */
 export const describedPhotos: PhotoBook = (drawing) => {
-  const digest = (part: string) => createHash('sha256').update(JSON.stringify([part, drawing])).digest('hex')
+  const digest = (part: string) =>
+    createHash('sha256')
+      .update(JSON.stringify([part, drawing]))
+      .digest('hex')
   const face = { sizeBytes: 1, widthPx: 1, heightPx: 1 }
   return {
-    sha256: digest('original'), sizeBytes: 1, mediaType: 'image/jpeg', widthPx: 1, heightPx: 1,
-    rendition: { sha256: digest('rendition'), ...face }, thumb: { sha256: digest('thumb'), ...face },
-    claims: { takenAt: drawing.takenAt, offset: drawing.takenAt.slice(19), latitude: null, longitude: null, camera: null, hasOriginalMetadata: true },
-    measures: { sharpness: 1, meanLightness: 0.5, shareDark: 0, shareBright: 0, dHash: digest('dHash').slice(0, 16), pHash: digest('pHash').slice(0, 16) },
+    sha256: digest('original'),
+    sizeBytes: 1,
+    mediaType: 'image/jpeg',
+    widthPx: 1,
+    heightPx: 1,
+    rendition: { sha256: digest('rendition'), ...face },
+    thumb: { sha256: digest('thumb'), ...face },
+    claims: {
+      takenAt: drawing.takenAt,
+      offset: drawing.takenAt.slice(19),
+      latitude: null,
+      longitude: null,
+      camera: null,
+      hasOriginalMetadata: true,
+    },
+    measures: {
+      sharpness: 1,
+      meanLightness: 0.5,
+      shareDark: 0,
+      shareBright: 0,
+      dHash: digest('dHash').slice(0, 16),
+      pHash: digest('pHash').slice(0, 16),
+    },
   }
 }

@@ -6,7 +6,16 @@ import type { FactScript } from './fact-script'
 import type { PhotoBook } from './photo-drawing'
 import { HARDNESS, MD_0041 } from './repair-figures'
 import { scriptRepair } from './repair-script'
-import { closeHardness, RESTRICTIONS, recordChecklist, recordHardness, recordTest, stepCure, stepFinished, stepHandover } from './steps-after'
+import {
+  closeHardness,
+  RESTRICTIONS,
+  recordChecklist,
+  recordHardness,
+  recordTest,
+  stepCure,
+  stepFinished,
+  stepHandover,
+} from './steps-after'
 import { openRepair, stepAssessment, stepInstruments, stepMaterials, stepPermit } from './steps-before'
 import { stepFillerCured, stepFillerMix, stepFillerPlaced, stepPreWrap } from './steps-filler'
 import { laterNotices, stepNotices } from './steps-notices'
@@ -19,14 +28,37 @@ export function scriptRepair0041(script: FactScript, photos: PhotoBook): void {
   const on = { hand, figures: MD_0041, number: 'MD-0041' } as const
   openRepair(on)
   stepAssessment(on)
-  stepNotices(on, [['05', '09:04'], ['09', '09:36'], ['13', '11:36'], ['14', '11:40']])
+  stepNotices(on, [
+    ['05', '09:04'],
+    ['09', '09:36'],
+    ['13', '11:36'],
+    ['14', '11:40'],
+  ])
   laterNotices(on, '05-11')
   stepPermit(on)
-  stepMaterials(on, ['RS-884', 'HB-2270', 'FP-118', 'PR-357', 'FB-0616'], [{ batch: 'FP-097', reason: 'Expired on 2026-04-30, before the day of use.' }])
-  stepInstruments(on, ['SP-07', 'TH-11', 'ST-04', 'HD-03', 'HD-05', 'LG-06', 'WB-09', 'PG-21', 'PG-22', 'SM-02', 'CL-08'])
+  stepMaterials(
+    on,
+    ['RS-884', 'HB-2270', 'FP-118', 'PR-357', 'FB-0616'],
+    [{ batch: 'FP-097', reason: 'Expired on 2026-04-30, before the day of use.' }],
+  )
+  stepInstruments(on, [
+    'SP-07',
+    'TH-11',
+    'ST-04',
+    'HD-03',
+    'HD-05',
+    'LG-06',
+    'WB-09',
+    'PG-21',
+    'PG-22',
+    'SM-02',
+    'CL-08',
+  ])
   stepCleanliness(on)
   stepProfile(on)
-  recordClimate(on, '07', { at: '09:22', air: '19.4', humidity: '66', steel: [['6', '17.8']] }, 'TH-11', { photo: true })
+  recordClimate(on, '07', { at: '09:22', air: '19.4', humidity: '66', steel: [['6', '17.8']] }, 'TH-11', {
+    photo: true,
+  })
   closeClimate(on)
   stepPlug(on, '09:30', '0.40')
   stepWatch(on, '09:36', '09:58', '0.40')
@@ -37,11 +69,43 @@ export function scriptRepair0041(script: FactScript, photos: PhotoBook): void {
   stepFillerCured(on, '71 72 70')
   stepPreWrap(on, '11:36', 'TH-11')
   recordPrimer(on)
-  layUp(on, [
-    { no: 'M1', resin: 'RS-884', hardener: 'HB-2270', partA: '870', partB: '331', temp: '20.3', mixedAt: '11:40', usedBy: '12:00', mixedBy: T1 },
-    { no: 'M2', resin: 'RS-884', hardener: 'HB-2270', partA: '870', partB: '330', temp: '20.4', mixedAt: '11:57', usedBy: '12:19', mixedBy: T1 },
-  ], 6)
-  closeLayUp(on, [[T1, '12:23'], [L1, '12:24']], '12:27', [T1])
+  layUp(
+    on,
+    [
+      {
+        no: 'M1',
+        resin: 'RS-884',
+        hardener: 'HB-2270',
+        partA: '870',
+        partB: '331',
+        temp: '20.3',
+        mixedAt: '11:40',
+        usedBy: '12:00',
+        mixedBy: T1,
+      },
+      {
+        no: 'M2',
+        resin: 'RS-884',
+        hardener: 'HB-2270',
+        partA: '870',
+        partB: '330',
+        temp: '20.4',
+        mixedAt: '11:57',
+        usedBy: '12:19',
+        mixedBy: T1,
+      },
+    ],
+    6,
+  )
+  closeLayUp(
+    on,
+    [
+      [T1, '12:23'],
+      [L1, '12:24'],
+    ],
+    '12:27',
+    [T1],
+  )
   lateSixthPly(on)
   curedAndTested(on)
 }
@@ -52,7 +116,17 @@ type On0041 = Parameters<typeof plyRecord>[0] & { number: 'MD-0041' }
 function lateSixthPly(on: On0041): void {
   const { hand } = on
   const entered = at('05-13', '06:50')
-  const fact = hand.record('14', at('05-12', '12:00'), T1, plyRecord(on, 6).record, { enteredAt: entered, late: { reason: 'Phone in its pouch with both gloves wet; kept on the paper tally.', source: 'paper tally' } }, { keeper: 'Maren Osterfalk', place: 'site file, crew cabin', checkedBy: L1 })
+  const fact = hand.record(
+    '14',
+    at('05-12', '12:00'),
+    T1,
+    plyRecord(on, 6).record,
+    {
+      enteredAt: entered,
+      late: { reason: 'Phone in its pouch with both gloves wet; kept on the paper tally.', source: 'paper tally' },
+    },
+    { keeper: 'Maren Osterfalk', place: 'site file, crew cabin', checkedBy: L1 },
+  )
   hand.sign('14', secondsAfter(entered, 120), T1, 'performed', { covers: [fact] })
   hand.sign('14', secondsAfter(entered, 180), L1, 'checked', { covers: [fact] })
   hand.sign('14', secondsAfter(entered, 240), QI, 'checked', { covers: [fact] })
@@ -61,17 +135,69 @@ function lateSixthPly(on: On0041): void {
 function curedAndTested(on: On0041): void {
   const { hand } = on
   const cure = { startedAt: at('05-12', '12:30'), endedAt: at('05-13', '07:10') }
-  stepCure(on, {
-    ...cure, logger: 'instrument:CL-08', heatSource: 'none', postCure: 'no',
-    probes: [{ place: '6 o’clock', clock: '6', series: probeSeries('MD-0041 6', cure.startedAt, cure.endedAt) }, { place: '12 o’clock', clock: '12', series: probeSeries('MD-0041 12', cure.startedAt, cure.endedAt) }],
-  }, at('05-13', '07:13'))
+  stepCure(
+    on,
+    {
+      ...cure,
+      logger: 'instrument:CL-08',
+      heatSource: 'none',
+      postCure: 'no',
+      probes: [
+        { place: '6 o’clock', clock: '6', series: probeSeries('MD-0041 6', cure.startedAt, cure.endedAt) },
+        { place: '12 o’clock', clock: '12', series: probeSeries('MD-0041 12', cure.startedAt, cure.endedAt) },
+      ],
+    },
+    at('05-13', '07:13'),
+  )
   recordHardness(on, at('05-13', '07:25'), HARDNESS['MD-0041'], '17.6')
   closeHardness(on, at('05-13', '07:40'))
-  stepFinished(on, { thickness: at('05-13', '07:50'), visual: at('05-13', '08:05'), closed: at('05-13', '08:12') }, [{ kind: 'resin run', place: 'B-9', size: mm('8') }])
-  recordTest(on, '05-13', [['09:30', '1.492'], ['09:55', '1.490'], ['10:20', '1.489'], ['10:45', '1.489']], '16.8')
-  hand.close('18', at('05-13', '10:50'), { signs: [[QI, 'measured'], [K, 'witnessed']], submittedBy: QI, releases: [['crew', L1], ['inspector', QI], ['client', K]] })
+  stepFinished(on, { thickness: at('05-13', '07:50'), visual: at('05-13', '08:05'), closed: at('05-13', '08:12') }, [
+    { kind: 'resin run', place: 'B-9', size: mm('8') },
+  ])
+  recordTest(
+    on,
+    '05-13',
+    [
+      ['09:30', '1.492'],
+      ['09:55', '1.490'],
+      ['10:20', '1.489'],
+      ['10:45', '1.489'],
+    ],
+    '16.8',
+  )
+  hand.close('18', at('05-13', '10:50'), {
+    signs: [
+      [QI, 'measured'],
+      [K, 'witnessed'],
+    ],
+    submittedBy: QI,
+    releases: [
+      ['crew', L1],
+      ['inspector', QI],
+      ['client', K],
+    ],
+  })
   recordChecklist(on, at('05-13', '11:12'), '10', '2027-05-13', 'LBL-0041')
-  hand.close('19', at('05-13', '11:18'), { signs: [[QI, 'accepted'], [K, 'accepted']], submittedBy: QI, releases: [['crew', L1], ['inspector', QI], ['client', K]] })
-  hand.write('accepted', at('05-13', '11:20'), QI, { kind: 'accepted', lifeYears: decimal('10'), lifeFrom: '2026-05-13', nextInspectionOn: '2027-05-13', restrictions: RESTRICTIONS, conditions: [], heads: hand.heads() })
+  hand.close('19', at('05-13', '11:18'), {
+    signs: [
+      [QI, 'accepted'],
+      [K, 'accepted'],
+    ],
+    submittedBy: QI,
+    releases: [
+      ['crew', L1],
+      ['inspector', QI],
+      ['client', K],
+    ],
+  })
+  hand.write('accepted', at('05-13', '11:20'), QI, {
+    kind: 'accepted',
+    lifeYears: decimal('10'),
+    lifeFrom: '2026-05-13',
+    nextInspectionOn: '2027-05-13',
+    restrictions: RESTRICTIONS,
+    conditions: [],
+    heads: hand.heads(),
+  })
   stepHandover(on, at('05-15', '16:00'))
 }

@@ -12,7 +12,12 @@ import { drawnPhotoBook } from './drawn-photo-book'
 import { type ScriptedFact, startScript } from './fact-script'
 
 /** The demo's tenant: the inspection body. */
-export const DEMO_TENANT = { id: 'plumbline-and-thrice', slug: 'plumbline-and-thrice', name: 'Plumbline-and-Thrice Inspection', isDemo: true } as const
+export const DEMO_TENANT = {
+  id: 'plumbline-and-thrice',
+  slug: 'plumbline-and-thrice',
+  name: 'Plumbline-and-Thrice Inspection',
+  isDemo: true,
+} as const
 
 /** Dossiers as issued: they are really built, from what the store had received by then. */
 const ISSUES: { repair: string; issuedAt: Moment }[] = [
@@ -39,7 +44,13 @@ export async function seedDemo(store: Store): Promise<{ tenant: TenantId }> {
   }
   await appendAll(store, waiting)
   for (const { name, email, id } of DEMO_PEOPLE) {
-    const made = await createAccount(store.db.queries, { name, email, password: DEMO_PASSWORD, tenant: DEMO_TENANT.id, personId: id })
+    const made = await createAccount(store.db.queries, {
+      name,
+      email,
+      password: DEMO_PASSWORD,
+      tenant: DEMO_TENANT.id,
+      personId: id,
+    })
     if (!made.ok) throw new Error(`The account of ${name} was refused: ${made.error.code}`)
   }
   return { tenant: DEMO_TENANT.id }
@@ -52,7 +63,12 @@ async function appendAll(store: Store, scripted: readonly ScriptedFact[]): Promi
     const [first] = batch
     if (!first) return
     const { receivedAt, receivedBy } = first
-    const appended = await appendFacts(store, DEMO_TENANT.id, batch.map((one) => one.fact), { receivedAt, receivedBy })
+    const appended = await appendFacts(
+      store,
+      DEMO_TENANT.id,
+      batch.map((one) => one.fact),
+      { receivedAt, receivedBy },
+    )
     if (!appended.ok) throw new Error(`The demo was refused at ${receivedAt}: ${JSON.stringify(appended.error)}`)
     batch = []
   }
@@ -65,9 +81,26 @@ async function appendAll(store: Store, scripted: readonly ScriptedFact[]): Promi
 }
 
 async function issueAndSend(store: Store, number: string, issuedAt: Moment): Promise<void> {
-  const issued = await issueDossier(store, DEMO_TENANT.id, { repair: StreamId.parse(`repair:${number}`), purpose: 'final', changes: [], actor: PersonId.parse(QI), receivedAt: issuedAt })
+  const issued = await issueDossier(store, DEMO_TENANT.id, {
+    repair: StreamId.parse(`repair:${number}`),
+    purpose: 'final',
+    changes: [],
+    actor: PersonId.parse(QI),
+    receivedAt: issuedAt,
+  })
   if (!issued.ok) throw new Error(`The dossier of ${number} was not issued: ${issued.error.code}`)
   const script = startScript(new Map([[`dossier:${number}`, 1]]))
-  script.write({ stream: streamOf('dossier', number), kind: 'transmitted', at: secondsAfter(issuedAt, 600), by: QI, body: { issue: issued.value.fact, to: 'Ludmila Stannard, Quellmark Deep Mine Cooperative', how: 'e-mail', at: secondsAfter(issuedAt, 600) } })
+  script.write({
+    stream: streamOf('dossier', number),
+    kind: 'transmitted',
+    at: secondsAfter(issuedAt, 600),
+    by: QI,
+    body: {
+      issue: issued.value.fact,
+      to: 'Ludmila Stannard, Quellmark Deep Mine Cooperative',
+      how: 'e-mail',
+      at: secondsAfter(issuedAt, 600),
+    },
+  })
   await appendAll(store, script.written)
 }

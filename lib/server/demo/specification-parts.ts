@@ -19,7 +19,10 @@ export function ofDesign(value: Extract<LimitText, { from: 'design' }>['value'],
 }
 
 /** A table of minutes against degrees, as pairs of text. */
-export function timeTable(kind: 'step' | 'interpolated', ...rows: [temp: string, minutes: string][]): Extract<RuleText, { kind: 'hardening-time' }>['table'] {
+export function timeTable(
+  kind: 'step' | 'interpolated',
+  ...rows: [temp: string, minutes: string][]
+): Extract<RuleText, { kind: 'hardening-time' }>['table'] {
   return { kind, rows: rows.map(([temp, minutes]) => ({ temp: decimal(temp), minutes: decimal(minutes) })) }
 }
 
@@ -34,9 +37,21 @@ export function formal(point: string, ...kinds: (keyof typeof FORMAL)[]): Criter
 }
 
 const FORMAL = {
-  'instruments-valid': { name: 'instruments', clause: '4.2', title: 'Instruments in date on the day of use, check within tolerance' },
-  'persons-qualified': { name: 'persons', clause: '4.3', title: 'Persons qualified on the day, for the task and the geometry' },
-  'batches-valid': { name: 'batches', clause: '3.2', title: 'Batches in date at use, neither recalled nor quarantined' },
+  'instruments-valid': {
+    name: 'instruments',
+    clause: '4.2',
+    title: 'Instruments in date on the day of use, check within tolerance',
+  },
+  'persons-qualified': {
+    name: 'persons',
+    clause: '4.3',
+    title: 'Persons qualified on the day, for the task and the geometry',
+  },
+  'batches-valid': {
+    name: 'batches',
+    clause: '3.2',
+    title: 'Batches in date at use, neither recalled nor quarantined',
+  },
   photos: { name: 'photos', clause: '2.6', title: 'Photos as the plan demands' },
   'order-of-facts': { name: 'order', clause: '2.5', title: 'Times follow the order of the work' },
 } as const

@@ -13,7 +13,9 @@ export function stepNotices({ hand, figures, number }: OnRepair, points: [point:
 
 /** Later notices that were sent up to a moment's day; `sent` picks by the day of sending so that facts stay in order of receipt. */
 export function laterNotices({ hand, number }: OnRepair, sentOn: string, sentClock?: string): void {
-  const due = LATER_NOTICES[number].filter(([, day, clock]) => day === sentOn && (sentClock === undefined || clock === sentClock))
+  const due = LATER_NOTICES[number].filter(
+    ([, day, clock]) => day === sentOn && (sentClock === undefined || clock === sentClock),
+  )
   due.forEach(([point, day, clock, forDay, forClock], step) => {
     hand.notice(point, secondsAfter(at(day, clock), step * 10), QI, K, at(forDay, forClock))
   })

@@ -1,4 +1,4 @@
-import { StreamId, streamName, type PersonId } from '@/lib/domain/facts/fact'
+import { type PersonId, StreamId, streamName } from '@/lib/domain/facts/fact'
 import type { Fact } from '@/lib/domain/facts/fact-kinds'
 import { attemptSlots } from '@/lib/domain/fold/attempt-slots'
 import { foldBatch } from '@/lib/domain/fold/fold-batch'
@@ -14,10 +14,10 @@ import type { PointRecord } from '@/lib/domain/records/record'
 import type { CalendarDay } from '@/lib/domain/time'
 import { dayOf } from '@/lib/domain/time'
 import { LATE_AFTER_MINUTES } from '@/lib/server/commands/late-entry'
-import { clockKindOf } from './clock-kind'
 import { listStreams } from '@/lib/server/store/list-streams'
 import { loadRepairFacts } from '@/lib/server/store/load-repair-facts'
 import { loadStreams } from '@/lib/server/store/load-stream'
+import { clockKindOf } from './clock-kind'
 import { mayRead, type ReadingDesk } from './reading-desk'
 
 export type CaptureView = {
@@ -35,7 +35,13 @@ export type CaptureView = {
 }
 
 /** What a point form draws on: the judge's context with every batch, instrument and person of the tenant, and the choices. Null when not there. */
-export async function loadCaptureView(reading: ReadingDesk, number: string, point: string, attempt: number, correcting: string | null): Promise<CaptureView | null> {
+export async function loadCaptureView(
+  reading: ReadingDesk,
+  number: string,
+  point: string,
+  attempt: number,
+  correcting: string | null,
+): Promise<CaptureView | null> {
   const stream = StreamId.safeParse(`repair:${number}`)
   if (!stream.success) return null
   const { desk, actor } = reading
@@ -46,27 +52,51 @@ export async function loadCaptureView(reading: ReadingDesk, number: string, poin
   const { body } = ground.opened
   if (!mayRead(reading, body.project)) return null
   const points = attemptSlots(ground)
-  const target = correcting ? ground.records.find((one) => one.fact.id === correcting && one.point === point) : undefined
-  if (correcting && (!target || (target.fact.enteredBy !== actor.person && target.fact.observedBy !== actor.person))) return null
-  const slot = points.find((one) => one.no === point)?.attempts.find((one) => one.attempt === (target?.attempt ?? attempt))
+  const target = correcting
+    ? ground.records.find((one) => one.fact.id === correcting && one.point === point)
+    : undefined
+  if (correcting && (!target || (target.fact.enteredBy !== actor.person && target.fact.observedBy !== actor.person)))
+    return null
+  const slot = points
+    .find((one) => one.no === point)
+    ?.attempts.find((one) => one.attempt === (target?.attempt ?? attempt))
   const context = slot ? judgeContextOf(ground, points, slot) : null
   if (!context) return null
   const stores = await loadStores(reading)
-  const judge: JudgeContext = { ...context, asOf, batches: { ...stores.batches, ...context.batches }, instruments: { ...stores.instruments, ...context.instruments }, persons: { ...stores.persons, ...context.persons } }
+  const judge: JudgeContext = {
+    ...context,
+    asOf,
+    batches: { ...stores.batches, ...context.batches },
+    instruments: { ...stores.instruments, ...context.instruments },
+    persons: { ...stores.persons, ...context.persons },
+  }
   const project = (await desk.factsOf(body.project))?.find((fact) => fact.kind === 'project-opened')
   return {
-    judge, ...choicesOf(judge, dayOf(asOf)), grid: context.defect?.grid ?? null, leakClock: context.defect?.clock ?? body.clock,
-    utcOffset: project?.kind === 'project-opened' ? project.body.utcOffset : '+00:00', clockKind: await clockKindOf(desk.store, actor.tenant), lateAfterMinutes: LATE_AFTER_MINUTES,
+    judge,
+    ...choicesOf(judge, dayOf(asOf)),
+    grid: context.defect?.grid ?? null,
+    leakClock: context.defect?.clock ?? body.clock,
+    utcOffset: project?.kind === 'project-opened' ? project.body.utcOffset : '+00:00',
+    clockKind: await clockKindOf(desk.store, actor.tenant),
+    lateAfterMinutes: LATE_AFTER_MINUTES,
     correcting: target ? { record: target.record, attempt: target.attempt } : null,
   }
 }
 
-type Stores = { batches: Record<StreamId, BatchState>; instruments: Record<StreamId, InstrumentState>; persons: Record<StreamId, PersonState> }
+type Stores = {
+  batches: Record<StreamId, BatchState>
+  instruments: Record<StreamId, InstrumentState>
+  persons: Record<StreamId, PersonState>
+}
 
 async function loadStores({ desk, actor }: ReadingDesk): Promise<Stores> {
   const stores: Stores = { batches: {}, instruments: {}, persons: {} }
   const asOf = desk.now(null)
-  const load = async <S>(kind: 'batch' | 'instrument' | 'person', fold: (facts: readonly Fact[], one: StreamId, at: string) => S | null, into: Record<StreamId, S>) => {
+  const load = async <S>(
+    kind: 'batch' | 'instrument' | 'person',
+    fold: (facts: readonly Fact[], one: StreamId, at: string) => S | null,
+    into: Record<StreamId, S>,
+  ) => {
     const streams = (await listStreams(desk.store, actor.tenant, kind)).map((one) => one.stream)
     const { facts } = await loadStreams(desk.store, actor.tenant, streams)
     for (const stream of streams) {
@@ -84,15 +114,36 @@ function choicesOf(judge: JudgeContext, today: CalendarDay): Pick<CaptureView, '
   return {
     batches: Object.values(judge.batches).map((batch) => {
       const isExpired = batch.expiresOn !== null && batch.expiresOn < today
-      const why = batch.recalled ? 'recalled' : batch.isQuarantined ? 'in quarantine' : isExpired ? `expired on ${batch.expiresOn}` : null
-      return { id: batch.stream, label: `${batch.number} ${batch.received.product}`, role: batch.received.role, note: why ?? (batch.expiresOn ? `in date to ${batch.expiresOn}` : 'no expiry stated'), isBarred: why !== null }
+      const why = batch.recalled
+        ? 'recalled'
+        : batch.isQuarantined
+          ? 'in quarantine'
+          : isExpired
+            ? `expired on ${batch.expiresOn}`
+            : null
+      return {
+        id: batch.stream,
+        label: `${batch.number} ${batch.received.product}`,
+        role: batch.received.role,
+        note: why ?? (batch.expiresOn ? `in date to ${batch.expiresOn}` : 'no expiry stated'),
+        isBarred: why !== null,
+      }
     }),
     instruments: Object.values(judge.instruments).map((one) => {
       const inForce = one.certificates.filter((certificate) => certificate.body.dueOn >= today).at(-1)
       const why = one.isQuarantined ? 'in quarantine' : inForce ? null : 'no certificate in date today'
-      return { id: one.stream, label: `${one.number} ${one.kind}`, measures: [], note: why ?? `certificate ${inForce?.body.certificate} in date to ${inForce?.body.dueOn}`, isBarred: why !== null }
+      return {
+        id: one.stream,
+        label: `${one.number} ${one.kind}`,
+        measures: [],
+        note: why ?? `certificate ${inForce?.body.certificate} in date to ${inForce?.body.dueOn}`,
+        isBarred: why !== null,
+      }
     }),
-    persons: Object.values(judge.persons).map((person) => ({ id: personIdOf(person), label: `${person.name}, ${person.title}` })),
+    persons: Object.values(judge.persons).map((person) => ({
+      id: personIdOf(person),
+      label: `${person.name}, ${person.title}`,
+    })),
   }
 }
 

@@ -9,7 +9,9 @@ export type FrameView = { name: string; waitingCount: number; isAdministrator: b
 /** Whether a tenant's record is a demonstration. */
 export const loadIsDemo = cache(async (tenant: string): Promise<boolean> => {
   const reading = await openReadingDesk()
-  const [row] = reading ? await reading.desk.store.db.queries.select({ isDemo: tenants.isDemo }).from(tenants).where(eq(tenants.id, tenant)) : []
+  const [row] = reading
+    ? await reading.desk.store.db.queries.select({ isDemo: tenants.isDemo }).from(tenants).where(eq(tenants.id, tenant))
+    : []
   return row?.isDemo ?? false
 })
 
@@ -18,5 +20,10 @@ export const loadFrameView = cache(async (): Promise<FrameView | null> => {
   const reading = await openReadingDesk()
   if (!reading) return null
   const waiting = await loadWaitingView(reading)
-  return { name: reading.actor.name, waitingCount: waiting.lines.filter((line) => line.kind !== 'record').length, isAdministrator: reading.roles.includes('administrator'), isDemo: await loadIsDemo(reading.actor.tenant) }
+  return {
+    name: reading.actor.name,
+    waitingCount: waiting.lines.filter((line) => line.kind !== 'record').length,
+    isAdministrator: reading.roles.includes('administrator'),
+    isDemo: await loadIsDemo(reading.actor.tenant),
+  }
 })

@@ -21,9 +21,21 @@ export async function loadOpenRepairView(reading: ReadingDesk): Promise<OpenRepa
   }
   const [projects, specifications, plans] = [await load('project'), await load('specification'), await load('plan')]
   return {
-    projects: ofKind(projects, 'project-opened').filter((fact) => mayRead(reading, fact.stream)).map((fact) => ({ stream: fact.stream, name: `${streamName(fact.stream)} ${fact.body.name}` })),
-    specifications: [...new Map(ofKind(specifications, 'specification-issued').map((fact) => [fact.stream, fact])).values()].map((fact) => ({ stream: fact.stream, label: `${fact.body.body.number} rev ${fact.body.revision}: ${fact.body.body.title}`, arrest: fact.body.body.arrest, wrap: fact.body.body.wrap })),
-    plans: [...new Map(ofKind(plans, 'plan-issued').map((fact) => [fact.stream, fact])).values()].map((fact) => ({ stream: fact.stream, label: `${fact.body.body.number} rev ${fact.body.revision}: ${fact.body.body.title}` })),
+    projects: ofKind(projects, 'project-opened')
+      .filter((fact) => mayRead(reading, fact.stream))
+      .map((fact) => ({ stream: fact.stream, name: `${streamName(fact.stream)} ${fact.body.name}` })),
+    specifications: [
+      ...new Map(ofKind(specifications, 'specification-issued').map((fact) => [fact.stream, fact])).values(),
+    ].map((fact) => ({
+      stream: fact.stream,
+      label: `${fact.body.body.number} rev ${fact.body.revision}: ${fact.body.body.title}`,
+      arrest: fact.body.body.arrest,
+      wrap: fact.body.body.wrap,
+    })),
+    plans: [...new Map(ofKind(plans, 'plan-issued').map((fact) => [fact.stream, fact])).values()].map((fact) => ({
+      stream: fact.stream,
+      label: `${fact.body.body.number} rev ${fact.body.revision}: ${fact.body.body.title}`,
+    })),
     clockView: 'looking downstream',
   }
 }

@@ -1,21 +1,32 @@
 import { eq } from 'drizzle-orm'
 import { accountPersons } from '@/db/schema'
-import { rolesOn, type ProjectState } from '@/lib/domain/fold/fold-project'
 import type { PersonId } from '@/lib/domain/facts/fact'
+import { type ProjectState, rolesOn } from '@/lib/domain/fold/fold-project'
 import type { Role } from '@/lib/domain/roles'
 import { loadNames, type ReadingDesk } from './reading-desk'
 
 export type PersonChoice = { person: string; name: string; roles: Role[]; hasAccount: boolean }
 
 /** Persons with a role in a project today, by name, and whether they sign with an account of their own. */
-export async function loadPersonChoices({ desk, actor }: ReadingDesk, project: ProjectState | null): Promise<PersonChoice[]> {
+export async function loadPersonChoices(
+  { desk, actor }: ReadingDesk,
+  project: ProjectState | null,
+): Promise<PersonChoice[]> {
   if (!project) return []
   const names = await loadNames(desk)
-  const tied = await desk.store.db.queries.select({ person: accountPersons.personId }).from(accountPersons).where(eq(accountPersons.tenant, actor.tenant))
+  const tied = await desk.store.db.queries
+    .select({ person: accountPersons.personId })
+    .from(accountPersons)
+    .where(eq(accountPersons.tenant, actor.tenant))
   const withAccount = new Set(tied.map((one) => one.person))
   const persons = [...new Set(project.grants.map((grant) => grant.person))]
   return persons
-    .map((person: PersonId) => ({ person, name: names[person] ?? person, roles: rolesOn(project, person, desk.today(project.opened.body.utcOffset)).roles, hasAccount: withAccount.has(person) }))
+    .map((person: PersonId) => ({
+      person,
+      name: names[person] ?? person,
+      roles: rolesOn(project, person, desk.today(project.opened.body.utcOffset)).roles,
+      hasAccount: withAccount.has(person),
+    }))
     .filter((one) => one.roles.some((role) => role !== 'administrator' && role !== 'auditor'))
     .sort((a, b) => a.name.localeCompare(b.name))
 }

@@ -1,8 +1,8 @@
+import { foldProject } from '@/lib/domain/fold/fold-project'
 import type { AttemptState, PointState } from '@/lib/domain/fold/repair-state'
 import type { Role } from '@/lib/domain/roles'
-import { foldProject } from '@/lib/domain/fold/fold-project'
-import { loadPersonChoices } from './person-choices'
 import { clockKindOf } from './clock-kind'
+import { loadPersonChoices } from './person-choices'
 import type { ReadingDesk } from './reading-desk'
 import { loadRepairView, type RepairView } from './repair-view'
 
@@ -23,7 +23,12 @@ const RECORDERS: readonly Role[] = ['technician', 'lead', 'inspector', 'engineer
 const PHOTOGRAPHERS: readonly Role[] = ['technician', 'lead', 'inspector', 'stores', 'in-service inspector']
 
 /** One point of a repair and one attempt at it (the latest when none is asked); null when it is not there to read. */
-export async function loadPointView(reading: ReadingDesk, number: string, no: string, asked: number | null): Promise<PointView | null> {
+export async function loadPointView(
+  reading: ReadingDesk,
+  number: string,
+  no: string,
+  asked: number | null,
+): Promise<PointView | null> {
   const view = await loadRepairView(reading, number)
   const point = view?.state.points.find((one) => one.no === no)
   const attempt = point && (asked === null ? point.current : point.attempts.find((one) => one.attempt === asked))
@@ -31,10 +36,21 @@ export async function loadPointView(reading: ReadingDesk, number: string, no: st
   const { desk } = reading
   const { project } = view.state.opened.body
   const folded = foldProject((await desk.factsOf(project)) ?? [], project, desk.now(null))
-  const permit = view.state.points.flatMap((one) => one.attempts.flatMap((each) => each.records.flatMap(({ record }) => (record.type === 'permit' ? [record.sparkRestricted] : []))))
+  const permit = view.state.points.flatMap((one) =>
+    one.attempts.flatMap((each) =>
+      each.records.flatMap(({ record }) => (record.type === 'permit' ? [record.sparkRestricted] : [])),
+    ),
+  )
   return {
-    ...view, point, attempt, signers: await loadPersonChoices(reading, folded), utcOffset: folded?.opened.body.utcOffset ?? '+00:00', clockKind: await clockKindOf(desk.store, reading.actor.tenant),
-    mayRecord: view.roles.some((role) => RECORDERS.includes(role)), mayAttach: view.roles.some((role) => PHOTOGRAPHERS.includes(role)),
-    isSparkRestricted: permit.at(-1) === 'yes', heads: await desk.headsOf([view.state.stream]),
+    ...view,
+    point,
+    attempt,
+    signers: await loadPersonChoices(reading, folded),
+    utcOffset: folded?.opened.body.utcOffset ?? '+00:00',
+    clockKind: await clockKindOf(desk.store, reading.actor.tenant),
+    mayRecord: view.roles.some((role) => RECORDERS.includes(role)),
+    mayAttach: view.roles.some((role) => PHOTOGRAPHERS.includes(role)),
+    isSparkRestricted: permit.at(-1) === 'yes',
+    heads: await desk.headsOf([view.state.stream]),
   }
 }

@@ -1,4 +1,4 @@
-import { StreamId, type PersonId } from '@/lib/domain/facts/fact'
+import { type PersonId, StreamId } from '@/lib/domain/facts/fact'
 import type { RepairState } from '@/lib/domain/fold/repair-state'
 import type { Role } from '@/lib/domain/roles'
 import { loadNames, mayRead, type ReadingDesk } from './reading-desk'
@@ -13,5 +13,10 @@ export async function loadRepairView(reading: ReadingDesk, number: string): Prom
   const state = await reading.desk.stateOf(stream.data)
   if (!state || !mayRead(reading, state.opened.body.project)) return null
   const { actor, desk } = reading
-  return { state, names: await loadNames(desk), roles: actor.rolesOn(state.opened.body.project, desk.today(null)), me: actor.person }
+  return {
+    state,
+    names: await loadNames(desk),
+    roles: actor.rolesOn(state.opened.body.project, desk.today(null)),
+    me: actor.person,
+  }
 }

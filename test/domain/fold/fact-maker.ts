@@ -21,8 +21,17 @@ export function factMaker() {
     const observedAt = at(when)
     const { by = 'tobias', device = 'tablet-q', enteredAt, late, offsetMs = 0 } = extra
     const parsed = parseFact({
-      v: 1, id: `01970000-0000-7000-8000-${String(count).padStart(12, '0')}`, stream: of, kind, observedAt, observedBy: by, enteredAt: enteredAt ? at(enteredAt) : observedAt, enteredBy: by,
-      ...(late && { late }), device: { id: device, clockOffsetMs: offsetMs }, body,
+      v: 1,
+      id: `01970000-0000-7000-8000-${String(count).padStart(12, '0')}`,
+      stream: of,
+      kind,
+      observedAt,
+      observedBy: by,
+      enteredAt: enteredAt ? at(enteredAt) : observedAt,
+      enteredBy: by,
+      ...(late && { late }),
+      device: { id: device, clockOffsetMs: offsetMs },
+      body,
     })
     if (!parsed.ok) throw new Error(`${kind}: ${JSON.stringify(parsed.error)}`)
     facts.push(parsed.value)

@@ -7,7 +7,14 @@ test('a job released point by point ends accepted with every release used', () =
   wrapped(job)
   const before = fold(job.facts, '05-13 08:00')
   expect(before.points.slice(0, 8).map((one) => [one.no, one.current.state])).toEqual([
-    ['02', 'released'], ['05', 'released'], ['06', 'released'], ['07', 'released'], ['09', 'released'], ['14', 'released'], ['15', 'submitted'], ['16', 'released'],
+    ['02', 'released'],
+    ['05', 'released'],
+    ['06', 'released'],
+    ['07', 'released'],
+    ['09', 'released'],
+    ['14', 'released'],
+    ['15', 'submitted'],
+    ['16', 'released'],
   ])
   expect(releaseOf(before, '05')?.state).toBe('used')
   expect(releaseOf(before, '16')?.state).toBe('valid')
@@ -15,7 +22,12 @@ test('a job released point by point ends accepted with every release used', () =
   const after = fold(job.facts, '05-13 12:00')
   expect(after.status).toBe('accepted')
   expect(releaseOf(after, '16')?.state).toBe('used')
-  expect(after.acceptance).toMatchObject({ lifeYears: '5', lifeEndsOn: '2031-05-13', nextInspectionOn: '2027-05-14', isOverdue: false })
+  expect(after.acceptance).toMatchObject({
+    lifeYears: '5',
+    lifeEndsOn: '2031-05-13',
+    nextInspectionOn: '2027-05-14',
+    isOverdue: false,
+  })
 })
 
 test('a point is closed while an earlier one is not released, and open after', () => {

@@ -21,11 +21,31 @@ function shuffled(facts: readonly Fact[], seed: number): Fact[] {
 function eventfulJob() {
   const job = smallJob()
   const { clean, releases } = prepared(job)
-  job.make(REPAIR, 'corrected', '05-12 09:30', { target: clean.id, changes: [{ path: ['salts', 1, 'reading'], from: clean.body.record.type === 'cleanliness' ? clean.body.record.salts[1]?.reading : null, to: { kind: 'number', digits: 12, scale: 0, unit: 'mg/m2', text: '12' } }], reason: 'digit keyed wrong' })
+  job.make(REPAIR, 'corrected', '05-12 09:30', {
+    target: clean.id,
+    changes: [
+      {
+        path: ['salts', 1, 'reading'],
+        from: clean.body.record.type === 'cleanliness' ? clean.body.record.salts[1]?.reading : null,
+        to: { kind: 'number', digits: 12, scale: 0, unit: 'mg/m2', text: '12' },
+      },
+    ],
+    reason: 'digit keyed wrong',
+  })
   job.make(REPAIR, 'event-noted', '05-12 10:30', { event: 'wet', remark: 'drip from the crown' })
-  job.make(REPAIR, 'release-withdrawn', '05-12 10:31', { release: releases['09']?.id, cause: 'weep', reason: 'drip seen' })
+  job.make(REPAIR, 'release-withdrawn', '05-12 10:31', {
+    release: releases['09']?.id,
+    cause: 'weep',
+    reason: 'drip seen',
+  })
   job.record('07', 1, '05-12 10:40', climate('05-12 10:40', '18.0', '86', '16.5'))
-  job.record('09', 1, '05-12 09:58', { type: 'weep', seenAt: '2026-05-12T09:50:00+01:00', place: 'C-6' }, { device: 'phone-1', by: 'dorrit' })
+  job.record(
+    '09',
+    1,
+    '05-12 09:58',
+    { type: 'weep', seenAt: '2026-05-12T09:50:00+01:00', place: 'C-6' },
+    { device: 'phone-1', by: 'dorrit' },
+  )
   wrapped(job)
   return job
 }
@@ -33,7 +53,8 @@ function eventfulJob() {
 test('any permutation of the facts gives the same state', () => {
   const { facts } = eventfulJob()
   const expected = JSON.stringify(fold(facts, '05-14 09:00'))
-  for (let seed = 1; seed <= 12; seed += 1) expect(JSON.stringify(fold(shuffled(facts, seed), '05-14 09:00'))).toBe(expected)
+  for (let seed = 1; seed <= 12; seed += 1)
+    expect(JSON.stringify(fold(shuffled(facts, seed), '05-14 09:00'))).toBe(expected)
 })
 
 test('a repetition of facts gives the same state', () => {

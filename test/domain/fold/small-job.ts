@@ -8,22 +8,76 @@ import { at, covers, factMaker, stream } from './fact-maker'
 
 export const REPAIR = 'repair:MD-0099'
 const limit = (text: string, unit: string) => ({ from: 'specification', value: dec(text), unit })
-const dec = (text: string) => ({ digits: Number(text.replace('.', '')), scale: text.includes('.') ? text.length - text.indexOf('.') - 1 : 0 })
+const dec = (text: string) => ({
+  digits: Number(text.replace('.', '')),
+  scale: text.includes('.') ? text.length - text.indexOf('.') - 1 : 0,
+})
 /** A measured value from text. */
 export const m = (text: string, unit: string) => ({ kind: 'number', ...dec(text), unit, text })
 
 /** The specification of the small job; one reading limit, one window and one grid are enough for the fold. */
 export function specificationBody(hardnessMin = '74') {
   return {
-    number: 'QP-SMALL', title: 'Small job', arrest: ['clamp'], wrap: 'water-activated tape', decisionRule: 'simple acceptance', dewPointFormula: 'Magnus', noticeHours: dec('26'), witnessWaitMinutes: dec('40'),
-    lifeCountsFrom: 'acceptance', extendedCuresAllowed: 1,
+    number: 'QP-SMALL',
+    title: 'Small job',
+    arrest: ['clamp'],
+    wrap: 'water-activated tape',
+    decisionRule: 'simple acceptance',
+    dewPointFormula: 'Magnus',
+    noticeHours: dec('26'),
+    witnessWaitMinutes: dec('40'),
+    lifeCountsFrom: 'acceptance',
+    extendedCuresAllowed: 1,
     criteria: [
-      { id: '05-1', point: '05', clause: '5.1', title: 'Salts, each', rule: { kind: 'each', quantity: 'salts', max: limit('25', 'mg/m2') } },
-      { id: '06-1', point: '06', clause: '5.2', title: 'Profile, each', rule: { kind: 'each', quantity: 'profile', min: limit('65', 'um'), max: limit('115', 'um') } },
-      { id: '07-1', point: '07', clause: '5.3', title: 'Steel above dew point', rule: { kind: 'each', quantity: 'dew-margin', min: limit('3.0', 'K') } },
-      { id: '14-1', point: '14', clause: '6.1', title: 'Preparation to wrap', rule: { kind: 'window', start: 'prep-finished', end: 'first-wrap-resin', startPoint: '05', endPoint: '14', maxMinutes: dec('225') } },
-      { id: '16-1', point: '16', clause: '7.1', title: 'Hardness, each', rule: { kind: 'each', quantity: 'hardness', min: limit(hardnessMin, 'ShoreD') } },
-      { id: '16-2', point: '16', clause: '7.2', title: 'Hardness, count', rule: { kind: 'count', quantity: 'hardness', atLeast: 4 } },
+      {
+        id: '05-1',
+        point: '05',
+        clause: '5.1',
+        title: 'Salts, each',
+        rule: { kind: 'each', quantity: 'salts', max: limit('25', 'mg/m2') },
+      },
+      {
+        id: '06-1',
+        point: '06',
+        clause: '5.2',
+        title: 'Profile, each',
+        rule: { kind: 'each', quantity: 'profile', min: limit('65', 'um'), max: limit('115', 'um') },
+      },
+      {
+        id: '07-1',
+        point: '07',
+        clause: '5.3',
+        title: 'Steel above dew point',
+        rule: { kind: 'each', quantity: 'dew-margin', min: limit('3.0', 'K') },
+      },
+      {
+        id: '14-1',
+        point: '14',
+        clause: '6.1',
+        title: 'Preparation to wrap',
+        rule: {
+          kind: 'window',
+          start: 'prep-finished',
+          end: 'first-wrap-resin',
+          startPoint: '05',
+          endPoint: '14',
+          maxMinutes: dec('225'),
+        },
+      },
+      {
+        id: '16-1',
+        point: '16',
+        clause: '7.1',
+        title: 'Hardness, each',
+        rule: { kind: 'each', quantity: 'hardness', min: limit(hardnessMin, 'ShoreD') },
+      },
+      {
+        id: '16-2',
+        point: '16',
+        clause: '7.2',
+        title: 'Hardness, count',
+        rule: { kind: 'count', quantity: 'hardness', atLeast: 4 },
+      },
       { id: '16-3', point: '16', clause: '7.3', title: 'Instruments', rule: { kind: 'instruments-valid' } },
     ],
   }
@@ -31,15 +85,25 @@ export function specificationBody(hardnessMin = '74') {
 
 type Codes = Partial<Record<Party, 'H' | 'W' | 'R' | 'M'>>
 const point = (no: string, title: string, types: string[], codes: Codes, blocks: string[], more: object = {}) => ({
-  no, title, records: types.map((type) => ({ type, atLeast: 1 })), participation: { crew: null, inspector: null, client: null, engineer: null, ...codes }, signatures: [], blocks, photos: [], ...more,
+  no,
+  title,
+  records: types.map((type) => ({ type, atLeast: 1 })),
+  participation: { crew: null, inspector: null, client: null, engineer: null, ...codes },
+  signatures: [],
+  blocks,
+  photos: [],
+  ...more,
 })
 
 export function planBody() {
   return {
-    number: 'ITP-SMALL', title: 'Small plan',
+    number: 'ITP-SMALL',
+    title: 'Small plan',
     points: [
       point('02', 'Permit', ['permit'], { crew: 'H' }, ['05', '14']),
-      point('05', 'Cleanliness', ['cleanliness'], { inspector: 'H' }, ['06', '07', '09', '14'], { signatures: [{ meaning: 'measured', role: 'inspector' }] }),
+      point('05', 'Cleanliness', ['cleanliness'], { inspector: 'H' }, ['06', '07', '09', '14'], {
+        signatures: [{ meaning: 'measured', role: 'inspector' }],
+      }),
       point('06', 'Profile', ['profile'], { inspector: 'H' }, ['09', '14']),
       point('07', 'Climate', ['climate'], { crew: 'H' }, ['14']),
       point('09', 'Leak watch', ['arrest-watch'], { inspector: 'H', client: 'W' }, ['14']),
@@ -52,9 +116,16 @@ export function planBody() {
       point('22', 'Removal', ['removal'], { inspector: 'H' }, []),
     ],
     invalidations: [
-      { event: 'wet', falls: ['05', '06', '07', '09', '14'], redo: 'dry and prepare again' }, { event: 'prep-lapsed', falls: ['05'], redo: 'prepare again' }, { event: 'weep', falls: ['09'], redo: 'arrest again' },
-      { event: 'weep', falls: ['14', '16'], redo: 'new attempt' }, { event: 'touched', falls: ['05'], redo: 'local preparation' }, { event: 'pressure-raised', falls: ['09', '14', '15'], redo: 'engineer' },
-      { event: 'working-time-exceeded', falls: ['14'], redo: 'remove plies' }, { event: 'cure-interrupted', falls: ['15', '16'], redo: 'full grid' }, { event: 'damage', falls: ['16', '19'], redo: 'inspect' }, { event: 'stopped', falls: ['02', '07'], redo: 'verify again' },
+      { event: 'wet', falls: ['05', '06', '07', '09', '14'], redo: 'dry and prepare again' },
+      { event: 'prep-lapsed', falls: ['05'], redo: 'prepare again' },
+      { event: 'weep', falls: ['09'], redo: 'arrest again' },
+      { event: 'weep', falls: ['14', '16'], redo: 'new attempt' },
+      { event: 'touched', falls: ['05'], redo: 'local preparation' },
+      { event: 'pressure-raised', falls: ['09', '14', '15'], redo: 'engineer' },
+      { event: 'working-time-exceeded', falls: ['14'], redo: 'remove plies' },
+      { event: 'cure-interrupted', falls: ['15', '16'], redo: 'full grid' },
+      { event: 'damage', falls: ['16', '19'], redo: 'inspect' },
+      { event: 'stopped', falls: ['02', '07'], redo: 'verify again' },
     ],
   }
 }
@@ -62,43 +133,163 @@ export function planBody() {
 /** The small job with its specification, plan, instruments and persons; the tests add what happens. */
 export function smallJob() {
   const { facts, make } = factMaker()
-  make('specification:QP-SMALL', 'specification-issued', '04-20 09:00', { revision: 1, issuedOn: '2026-04-20', body: specificationBody(), changes: 'first', approvedBy: 'ravi' })
-  make('plan:ITP-SMALL', 'plan-issued', '04-20 09:00', { revision: 1, issuedOn: '2026-04-20', body: planBody(), changes: 'first', approvedBy: 'ravi' })
-  make('instrument:HD-03', 'instrument-registered', '04-01 09:00', { number: 'HD-03', kind: 'durometer', measures: ['ShoreD'] })
-  make('instrument:HD-03', 'certificate-recorded', '04-01 09:00', { certificate: 'C-3291', calibratedOn: '2026-01-10', dueOn: '2026-11-30' })
-  make(REPAIR, 'repair-opened', '05-11 09:00', {
-    number: 'MD-0099', project: 'project:shaft-2', line: 'L-1', lineTitle: 'drain', specification: 'specification:QP-SMALL', plan: 'plan:ITP-SMALL', datum: 'valve V-21', stationFromDatum: dec('530'),
-    clock: '3', clockView: 'downstream', geometry: 'straight', arrest: 'clamp', wrap: 'water-activated tape',
+  make('specification:QP-SMALL', 'specification-issued', '04-20 09:00', {
+    revision: 1,
+    issuedOn: '2026-04-20',
+    body: specificationBody(),
+    changes: 'first',
+    approvedBy: 'ravi',
   })
-  const record = (no: string, attempt: number, when: string, body: object, extra: Parameters<typeof make>[4] = {}) => make(REPAIR, 'recorded', when, { point: no, attempt, record: body }, extra)
-  const submit = (no: string, when: string, attempt = 1) => make(REPAIR, 'submitted', when, { point: no, attempt, heads: [] })
-  const release = (no: string, when: string, party: Party = 'inspector', attempt = 1, scope: object = { kind: 'whole' }) =>
-    make(REPAIR, 'released', when, { point: no, attempt, party, scope, heads: [] }, { by: party === 'crew' ? 'maren' : party === 'client' ? 'ludmila' : 'tobias' })
+  make('plan:ITP-SMALL', 'plan-issued', '04-20 09:00', {
+    revision: 1,
+    issuedOn: '2026-04-20',
+    body: planBody(),
+    changes: 'first',
+    approvedBy: 'ravi',
+  })
+  make('instrument:HD-03', 'instrument-registered', '04-01 09:00', {
+    number: 'HD-03',
+    kind: 'durometer',
+    measures: ['ShoreD'],
+  })
+  make('instrument:HD-03', 'certificate-recorded', '04-01 09:00', {
+    certificate: 'C-3291',
+    calibratedOn: '2026-01-10',
+    dueOn: '2026-11-30',
+  })
+  make(REPAIR, 'repair-opened', '05-11 09:00', {
+    number: 'MD-0099',
+    project: 'project:shaft-2',
+    line: 'L-1',
+    lineTitle: 'drain',
+    specification: 'specification:QP-SMALL',
+    plan: 'plan:ITP-SMALL',
+    datum: 'valve V-21',
+    stationFromDatum: dec('530'),
+    clock: '3',
+    clockView: 'downstream',
+    geometry: 'straight',
+    arrest: 'clamp',
+    wrap: 'water-activated tape',
+  })
+  const record = (no: string, attempt: number, when: string, body: object, extra: Parameters<typeof make>[4] = {}) =>
+    make(REPAIR, 'recorded', when, { point: no, attempt, record: body }, extra)
+  const submit = (no: string, when: string, attempt = 1) =>
+    make(REPAIR, 'submitted', when, { point: no, attempt, heads: [] })
+  const release = (
+    no: string,
+    when: string,
+    party: Party = 'inspector',
+    attempt = 1,
+    scope: object = { kind: 'whole' },
+  ) =>
+    make(
+      REPAIR,
+      'released',
+      when,
+      { point: no, attempt, party, scope, heads: [] },
+      { by: party === 'crew' ? 'maren' : party === 'client' ? 'ludmila' : 'tobias' },
+    )
   const sign = (no: string, when: string, over: FactId[], meaning: string, role: Role, attempt = 1, by = 'tobias') =>
-    make(REPAIR, 'signed', when, { meaning, point: no, attempt, role, name: by, party: role === 'client' ? 'client' : role === 'inspector' ? 'inspector' : 'crew', covers: covers(...over), method: { kind: 'password' } }, { by })
+    make(
+      REPAIR,
+      'signed',
+      when,
+      {
+        meaning,
+        point: no,
+        attempt,
+        role,
+        name: by,
+        party: role === 'client' ? 'client' : role === 'inspector' ? 'inspector' : 'crew',
+        covers: covers(...over),
+        method: { kind: 'password' },
+      },
+      { by },
+    )
   return { facts, make, record, submit, release, sign }
 }
 export type SmallJob = ReturnType<typeof smallJob>
 
-export const permit = (to = '05-14 23:00') => ({ type: 'permit', permitNo: 'P-1', validFrom: at('05-12 07:00'), validTo: at(to), areaAuthority: 'control room', state: 'live', pressureAtStart: m('0.40', 'MPa'), sparkRestricted: 'no' })
+export const permit = (to = '05-14 23:00') => ({
+  type: 'permit',
+  permitNo: 'P-1',
+  validFrom: at('05-12 07:00'),
+  validTo: at(to),
+  areaAuthority: 'control room',
+  state: 'live',
+  pressureAtStart: m('0.40', 'MPa'),
+  sparkRestricted: 'no',
+})
 export const cleanliness = (salts = ['11', '14', '9'], finished = '05-12 08:58') => ({
-  type: 'cleanliness', grade: 'Sa 2½', method: 'blast', dustClass: m('1', 'class'), salts: salts.map((text, i) => ({ mark: `S${i + 1}`, reading: m(text, 'mg/m2') })), oilFree: 'yes',
-  preparedLeft: m('150', 'mm'), preparedRight: m('150', 'mm'), finishedAt: at(finished), checkedAt: at('05-12 09:04'),
+  type: 'cleanliness',
+  grade: 'Sa 2½',
+  method: 'blast',
+  dustClass: m('1', 'class'),
+  salts: salts.map((text, i) => ({ mark: `S${i + 1}`, reading: m(text, 'mg/m2') })),
+  oilFree: 'yes',
+  preparedLeft: m('150', 'mm'),
+  preparedRight: m('150', 'mm'),
+  finishedAt: at(finished),
+  checkedAt: at('05-12 09:04'),
 })
-export const profile = (values = ['84', '88', '91']) => ({ type: 'profile', method: 'replica tape', readings: values.map((text, i) => ({ mark: `P${i + 1}`, reading: m(text, 'um') })), instrument: 'instrument:SP-07', takenAt: at('05-12 09:15') })
+export const profile = (values = ['84', '88', '91']) => ({
+  type: 'profile',
+  method: 'replica tape',
+  readings: values.map((text, i) => ({ mark: `P${i + 1}`, reading: m(text, 'um') })),
+  instrument: 'instrument:SP-07',
+  takenAt: at('05-12 09:15'),
+})
 export const climate = (taken: string, air = '19.4', humidity = '66', steel = '17.8') => ({
-  type: 'climate', takenAt: at(taken), air: m(air, 'degC'), humidity: m(humidity, '%'), steel: [{ clock: '6', reading: m(steel, 'degC') }], instrument: 'instrument:TH-12', steelInstrument: 'instrument:ST-04',
+  type: 'climate',
+  takenAt: at(taken),
+  air: m(air, 'degC'),
+  humidity: m(humidity, '%'),
+  steel: [{ clock: '6', reading: m(steel, 'degC') }],
+  instrument: 'instrument:TH-12',
+  steelInstrument: 'instrument:ST-04',
 })
-export const watch = (from: string, to: string) => ({ type: 'arrest-watch', startedAt: at(from), endedAt: at(to), pressure: m('0.40', 'MPa'), wipeDry: 'yes', freeOfFlashRust: 'yes', watchedBy: 'dorrit' })
+export const watch = (from: string, to: string) => ({
+  type: 'arrest-watch',
+  startedAt: at(from),
+  endedAt: at(to),
+  pressure: m('0.40', 'MPa'),
+  wipeDry: 'yes',
+  freeOfFlashRust: 'yes',
+  watchedBy: 'dorrit',
+})
 export const tapeRoll = (day = '05-12', soak = '11:32:05', end = '11:35') => ({
-  type: 'tape-roll', rollNo: 1, batch: 'batch:WT-2206', sealedUntilUse: 'yes', soakStart: at(`${day} ${soak}`), soakSeconds: m('24', 's'), water: m('17', 'degC'), wrapStart: at(`${day} ${soak}`), wrapEnd: at(`${day} ${end}`),
-  surface: m('18.6', 'degC'), wrappedBy: 'dorrit', tensionKept: 'yes', usedUp: 'yes', squeezed: 'yes', noGap: 'yes',
+  type: 'tape-roll',
+  rollNo: 1,
+  batch: 'batch:WT-2206',
+  sealedUntilUse: 'yes',
+  soakStart: at(`${day} ${soak}`),
+  soakSeconds: m('24', 's'),
+  water: m('17', 'degC'),
+  wrapStart: at(`${day} ${soak}`),
+  wrapEnd: at(`${day} ${end}`),
+  surface: m('18.6', 'degC'),
+  wrappedBy: 'dorrit',
+  tensionKept: 'yes',
+  usedUp: 'yes',
+  squeezed: 'yes',
+  noGap: 'yes',
 })
 export const hardness = (taken: string, values = ['77', '78', '76', '77'], instrument = 'instrument:HD-03') => ({
-  type: 'hardness', scale: 'ShoreD', grid: { stations: [{ name: 'A', fromLeak: m('-55', 'mm') }], clocks: ['3', '6', '9', '12'] },
-  readings: values.map((text, i) => ({ mark: `A-${[3, 6, 9, 12][i] ?? i}`, reading: m(text, 'ShoreD') })), takenAt: at(taken), instrument,
+  type: 'hardness',
+  scale: 'ShoreD',
+  grid: { stations: [{ name: 'A', fromLeak: m('-55', 'mm') }], clocks: ['3', '6', '9', '12'] },
+  readings: values.map((text, i) => ({ mark: `A-${[3, 6, 9, 12][i] ?? i}`, reading: m(text, 'ShoreD') })),
+  takenAt: at(taken),
+  instrument,
 })
-export const checklist = { type: 'checklist', lines: [{ text: 'label fixed', answer: 'yes' }], labelFixed: 'yes', lifeYears: m('5', 'yr'), nextInspectionOn: '2027-05-14' }
+export const checklist = {
+  type: 'checklist',
+  lines: [{ text: 'label fixed', answer: 'yes' }],
+  labelFixed: 'yes',
+  lifeYears: m('5', 'yr'),
+  nextInspectionOn: '2027-05-14',
+}
 
 /** Points 02 to 09 recorded, submitted and released on 05-12 by 10:20. */
 export function prepared(job: SmallJob): { clean: FactOf<'recorded'>; releases: Record<string, FactOf<'released'>> } {
@@ -127,7 +318,14 @@ export function wrapped(job: SmallJob): void {
   job.record('14', 1, '05-12 11:35', tapeRoll(), { by: 'maren' })
   job.submit('14', '05-12 11:40')
   job.release('14', '05-12 11:41')
-  job.record('15', 1, '05-13 06:00', { type: 'cure', startedAt: at('05-12 11:35'), endedAt: at('05-13 06:00'), probes: [{ place: 'top', clock: '12', series: [{ at: at('05-12 12:00'), reading: m('18', 'degC') }] }], interrupted: 'no', postCure: 'no' })
+  job.record('15', 1, '05-13 06:00', {
+    type: 'cure',
+    startedAt: at('05-12 11:35'),
+    endedAt: at('05-13 06:00'),
+    probes: [{ place: 'top', clock: '12', series: [{ at: at('05-12 12:00'), reading: m('18', 'degC') }] }],
+    interrupted: 'no',
+    postCure: 'no',
+  })
   job.submit('15', '05-13 06:01')
   job.record('16', 1, '05-13 07:25', hardness('05-13 07:25'))
   job.submit('16', '05-13 07:30')
@@ -136,7 +334,16 @@ export function wrapped(job: SmallJob): void {
 export function accepted(job: SmallJob, kind = 'accepted', more: object = {}): FactOf<'accepted'> {
   job.record('19', 1, '05-13 11:00', checklist)
   job.submit('19', '05-13 11:05')
-  return job.make(REPAIR, 'accepted', '05-13 11:20', { kind, lifeYears: dec('5'), lifeFrom: '2026-05-13', nextInspectionOn: '2027-05-14', restrictions: ['no welding'], conditions: [], heads: [], ...more })
+  return job.make(REPAIR, 'accepted', '05-13 11:20', {
+    kind,
+    lifeYears: dec('5'),
+    lifeFrom: '2026-05-13',
+    nextInspectionOn: '2027-05-14',
+    restrictions: ['no welding'],
+    conditions: [],
+    heads: [],
+    ...more,
+  })
 }
 
 export function fold(facts: readonly Fact[], when: string, beside: FoldBeside = {}): RepairState {
@@ -152,5 +359,7 @@ export function attemptOf(state: RepairState, no: string, attempt = 1): AttemptS
   if (!found) throw new Error(`no attempt ${attempt} at ${no}`)
   return found
 }
-export const stateAt = (job: SmallJob, when: string, no: string, attempt = 1) => attemptOf(fold(job.facts, when), no, attempt).state
-export const releaseOf = (state: RepairState, no: string, index = 0, attempt = 1) => attemptOf(state, no, attempt).releases[index]
+export const stateAt = (job: SmallJob, when: string, no: string, attempt = 1) =>
+  attemptOf(fold(job.facts, when), no, attempt).state
+export const releaseOf = (state: RepairState, no: string, index = 0, attempt = 1) =>
+  attemptOf(state, no, attempt).releases[index]

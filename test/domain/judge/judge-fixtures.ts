@@ -17,18 +17,34 @@ export const limit = (value: string, unit: Unit): Limit => ({ from: 'specificati
 
 /** Marked readings from a table of rows as the job prints them: `12: 7.2 7.1` gives A-12, B-12. */
 export function grid(unit: Unit, rows: Record<string, string>): RecordOf<'hardness'>['readings'] {
-  return MarkedReadings.parse(Object.entries(rows).flatMap(([clock, text]) => text.split(' ').map((one, column) => ({ mark: `${'ABCDE'[column] ?? 'X'}-${clock}`, reading: parseReading(one, unit) }))))
+  return MarkedReadings.parse(
+    Object.entries(rows).flatMap(([clock, text]) =>
+      text
+        .split(' ')
+        .map((one, column) => ({ mark: `${'ABCDE'[column] ?? 'X'}-${clock}`, reading: parseReading(one, unit) })),
+    ),
+  )
 }
 
 /** Marked readings in a row: marks 1, 2, 3. */
 export function row(unit: Unit, text: string): RecordOf<'hardness'>['readings'] {
-  return MarkedReadings.parse(text.split(' ').map((one, index) => ({ mark: String(index + 1), reading: parseReading(one, unit) })))
+  return MarkedReadings.parse(
+    text.split(' ').map((one, index) => ({ mark: String(index + 1), reading: parseReading(one, unit) })),
+  )
 }
 
 let serial = 0
 export function recordedAt(when: string, record: DraftRecord, more: Partial<JudgedRecord> = {}): JudgedRecord {
   serial += 1
-  return { fact: fact(serial), record, point: point('16'), attempt: 1, observedAt: at(when), observedBy: person('QI'), ...more }
+  return {
+    fact: fact(serial),
+    record,
+    point: point('16'),
+    attempt: 1,
+    observedAt: at(when),
+    observedBy: person('QI'),
+    ...more,
+  }
 }
 
 export function criterion(rule: Rule, no = '16', id = 'C1'): Criterion {
@@ -37,22 +53,64 @@ export function criterion(rule: Rule, no = '16', id = 'C1'): Criterion {
 
 export function specificationOf(criteria: Criterion[], more: Partial<Specification> = {}): Specification {
   return Specification.parse({
-    number: 'QP-T', title: 'Test specification', arrest: ['plug'], wrap: 'wet lay-up', decisionRule: 'simple acceptance', dewPointFormula: 'WMO-No. 8',
-    noticeHours: decimal('26'), witnessWaitMinutes: decimal('40'), lifeCountsFrom: 'acceptance', extendedCuresAllowed: 1, criteria, ...more,
+    number: 'QP-T',
+    title: 'Test specification',
+    arrest: ['plug'],
+    wrap: 'wet lay-up',
+    decisionRule: 'simple acceptance',
+    dewPointFormula: 'WMO-No. 8',
+    noticeHours: decimal('26'),
+    witnessWaitMinutes: decimal('40'),
+    lifeCountsFrom: 'acceptance',
+    extendedCuresAllowed: 1,
+    criteria,
+    ...more,
   })
 }
 
-export function contextOf(criteria: Criterion[], records: JudgedRecord[], more: Partial<JudgeContext> = {}): JudgeContext {
+export function contextOf(
+  criteria: Criterion[],
+  records: JudgedRecord[],
+  more: Partial<JudgeContext> = {},
+): JudgeContext {
   const no = criteria[0]?.point ?? point('16')
   return {
-    point: { no, title: 'Hardness', records: [], participation: { crew: null, inspector: 'H', client: null, engineer: null }, signatures: [], blocks: [], photos: [], selfRelease: false, hazards: [] },
-    attempt: 1, asOf: at('05-29 08:00'), specification: { stream: stream('specification:QP-T'), revision: 3, body: specificationOf(criteria) },
-    records: records.map((one) => ({ ...one, point: no })), otherRecords: [], design: null, defect: null, geometry: 'straight', photos: [], batches: {}, instruments: {}, persons: {},
-    releasedAt: null, clockErrors: {}, today: '2026-05-29', ...more,
+    point: {
+      no,
+      title: 'Hardness',
+      records: [],
+      participation: { crew: null, inspector: 'H', client: null, engineer: null },
+      signatures: [],
+      blocks: [],
+      photos: [],
+      selfRelease: false,
+      hazards: [],
+    },
+    attempt: 1,
+    asOf: at('05-29 08:00'),
+    specification: { stream: stream('specification:QP-T'), revision: 3, body: specificationOf(criteria) },
+    records: records.map((one) => ({ ...one, point: no })),
+    otherRecords: [],
+    design: null,
+    defect: null,
+    geometry: 'straight',
+    photos: [],
+    batches: {},
+    instruments: {},
+    persons: {},
+    releasedAt: null,
+    clockErrors: {},
+    today: '2026-05-29',
+    ...more,
   }
 }
 
 export function hardness(when: string, rows: Record<string, string>, instrument = 'instrument:HD-03'): JudgedRecord {
-  return recordedAt(when, { type: 'hardness', scale: 'ShoreD', readings: grid('ShoreD', rows), takenAt: at(when), instrument: stream(instrument) })
+  return recordedAt(when, {
+    type: 'hardness',
+    scale: 'ShoreD',
+    readings: grid('ShoreD', rows),
+    takenAt: at(when),
+    instrument: stream(instrument),
+  })
 }
-

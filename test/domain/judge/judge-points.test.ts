@@ -8,7 +8,8 @@ import type { Rule } from '@/lib/domain/specification'
 import { at, contextOf, criterion, fact, grid, limit, person, point, recordedAt, row, stream } from './judge-fixtures'
 
 type Judged = ReturnType<typeof recordedAt>
-const judge = (rule: Rule, records: Judged[], more: Parameters<typeof contextOf>[2] = {}) => judgeCriterion(criterion(rule, '17'), contextOf([criterion(rule, '17')], records, more))
+const judge = (rule: Rule, records: Judged[], more: Parameters<typeof contextOf>[2] = {}) =>
+  judgeCriterion(criterion(rule, '17'), contextOf([criterion(rule, '17')], records, more))
 const codeOf = (rule: Rule, records: Judged[], more: Parameters<typeof contextOf>[2] = {}) => {
   const { verdict, findings } = judge(rule, records, more)
   return [verdict, findings[0]?.code]
@@ -17,16 +18,25 @@ const codeOf = (rule: Rule, records: Judged[], more: Parameters<typeof contextOf
 describe('cleanliness grade', () => {
   const graded = (grade: string) => recordedAt('05-12 09:04', { type: 'cleanliness', grade })
   it.each([
-    ['Sa 2½', ['Sa 2½'], 'pass', undefined], ['Sa 3', ['Sa 2½'], 'pass', undefined], ['Sa 2', ['Sa 2½'], 'fail', 'grade-below-limit'], ['St 3', ['Sa 2½'], 'not proven', 'grade-not-comparable'],
-    ['St 3', ['Sa 2½', 'St 3'], 'pass', undefined], ['clean', ['Sa 2½'], 'not proven', 'grade-unknown'],
+    ['Sa 2½', ['Sa 2½'], 'pass', undefined],
+    ['Sa 3', ['Sa 2½'], 'pass', undefined],
+    ['Sa 2', ['Sa 2½'], 'fail', 'grade-below-limit'],
+    ['St 3', ['Sa 2½'], 'not proven', 'grade-not-comparable'],
+    ['St 3', ['Sa 2½', 'St 3'], 'pass', undefined],
+    ['clean', ['Sa 2½'], 'not proven', 'grade-unknown'],
   ] as const)('%s against %s', (grade, grades, verdict, code) => {
     expect(codeOf({ kind: 'grade', grades: [...grades] }, [graded(grade)])).toEqual([verdict, code])
   })
 })
 
 describe('statements', () => {
-  const look = (tapTested: 'yes' | 'no' | undefined) => recordedAt('05-13 08:05', { type: 'visual', seenAt: at('05-13 08:05'), ...(tapTested ? { tapTested } : {}) })
-  it.each([['yes', 'pass', undefined], ['no', 'fail', 'stated-no'], [undefined, 'not proven', 'statement-missing']] as const)('%s', (value, verdict, code) => {
+  const look = (tapTested: 'yes' | 'no' | undefined) =>
+    recordedAt('05-13 08:05', { type: 'visual', seenAt: at('05-13 08:05'), ...(tapTested ? { tapTested } : {}) })
+  it.each([
+    ['yes', 'pass', undefined],
+    ['no', 'fail', 'stated-no'],
+    [undefined, 'not proven', 'statement-missing'],
+  ] as const)('%s', (value, verdict, code) => {
     expect(codeOf({ kind: 'yes', flag: 'tap-tested' }, [look(value)])).toEqual([verdict, code])
   })
   it('no is wanted where the rule is no; one yes among several fails', () => {
@@ -37,12 +47,20 @@ describe('statements', () => {
 
 describe('visual findings', () => {
   const rule: Rule = { kind: 'findings', allowed: [{ finding: 'resin run', maxSize: decimal('10') }] }
-  const look = (findings: [RecordOf<'visual'>['findings'][number]['kind'], string][], noFindings?: 'yes' | 'no') => recordedAt('05-13 08:05', {
-    type: 'visual', findings: findings.map(([kind, size]) => ({ kind, place: 'B-9', size: measured(size, 'mm') })), ...(noFindings ? { noFindings } : {}),
-  })
+  const look = (findings: [RecordOf<'visual'>['findings'][number]['kind'], string][], noFindings?: 'yes' | 'no') =>
+    recordedAt('05-13 08:05', {
+      type: 'visual',
+      findings: findings.map(([kind, size]) => ({ kind, place: 'B-9', size: measured(size, 'mm') })),
+      ...(noFindings ? { noFindings } : {}),
+    })
   it.each([
-    [look([['resin run', '8']], 'no'), 'pass', undefined], [look([['resin run', '10']], 'no'), 'pass', undefined], [look([['resin run', '10.1']], 'no'), 'fail', 'finding-too-large'], [look([['blister', '1']], 'no'), 'fail', 'finding-not-allowed'],
-    [look([], 'yes'), 'pass', undefined], [look([]), 'not proven', 'statement-missing'], [look([['resin run', '8']], 'yes'), 'not proven', 'statement-contradicts'],
+    [look([['resin run', '8']], 'no'), 'pass', undefined],
+    [look([['resin run', '10']], 'no'), 'pass', undefined],
+    [look([['resin run', '10.1']], 'no'), 'fail', 'finding-too-large'],
+    [look([['blister', '1']], 'no'), 'fail', 'finding-not-allowed'],
+    [look([], 'yes'), 'pass', undefined],
+    [look([]), 'not proven', 'statement-missing'],
+    [look([['resin run', '8']], 'yes'), 'not proven', 'statement-contradicts'],
   ] as const)('%#', (record, verdict, code) => {
     expect(codeOf(rule, [record])).toEqual([verdict, code])
   })
@@ -50,18 +68,50 @@ describe('visual findings', () => {
 
 describe('design envelope', () => {
   const mm = (text: string) => measured(text, 'mm')
-  const envelope = { holeAxialMax: mm('6'), holeHoopMax: mm('5'), minWallAtBandEdge: mm('7.0'), diameterMin: mm('271'), diameterMax: mm('275') }
-  const wall = { 12: '9.1 9.0 9.1 9.0 9.2', 3: '8.8 8.6 8.4 8.7 8.9', 6: '7.1 6.2 TW 6.0 7.3', 9: '8.7 8.5 8.5 8.6 8.8' }
-  const found = (changes: Partial<RecordOf<'defect'>> = {}) => recordedAt('05-11 10:00', {
-    type: 'defect', holeAxial: mm('4'), holeHoop: mm('3'), diameters: [mm('273.0'), mm('272.8')], wall: grid('mm', wall),
-    grid: { stations: ['-130', '-65', '0', '65', '130'].map((fromLeak, index) => ({ name: 'ABCDE'[index] ?? '', fromLeak: mm(fromLeak) })), clocks: ['12', '3', '6', '9'] }, ...changes,
-  })
+  const envelope = {
+    holeAxialMax: mm('6'),
+    holeHoopMax: mm('5'),
+    minWallAtBandEdge: mm('7.0'),
+    diameterMin: mm('271'),
+    diameterMax: mm('275'),
+  }
+  const wall = {
+    12: '9.1 9.0 9.1 9.0 9.2',
+    3: '8.8 8.6 8.4 8.7 8.9',
+    6: '7.1 6.2 TW 6.0 7.3',
+    9: '8.7 8.5 8.5 8.6 8.8',
+  }
+  const found = (changes: Partial<RecordOf<'defect'>> = {}) =>
+    recordedAt('05-11 10:00', {
+      type: 'defect',
+      holeAxial: mm('4'),
+      holeHoop: mm('3'),
+      diameters: [mm('273.0'), mm('272.8')],
+      wall: grid('mm', wall),
+      grid: {
+        stations: ['-130', '-65', '0', '65', '130'].map((fromLeak, index) => ({
+          name: 'ABCDE'[index] ?? '',
+          fromLeak: mm(fromLeak),
+        })),
+        clocks: ['12', '3', '6', '9'],
+      },
+      ...changes,
+    })
   const design = { sheetNo: 'D-1', revision: 0, envelope } as RecordOf<'design'>
   it.each([
-    [{}, 'pass', undefined], [{ holeAxial: mm('6') }, 'pass', undefined], [{ holeAxial: mm('6.1') }, 'fail', 'outside-envelope'], [{ diameters: [mm('275.1')] }, 'fail', 'outside-envelope'], [{ diameters: [mm('270.9')] }, 'fail', 'outside-envelope'],
-    [{ wall: grid('mm', { ...wall, 6: '6.9 6.2 TW 6.0 7.3' }) }, 'fail', 'outside-envelope'], [{ wall: grid('mm', { ...wall, 6: 'NA 6.2 TW 6.0 7.3' }) }, 'not proven', 'measure-missing'], [{ diameters: [measured('10.75', 'in')] }, 'pass', undefined],
+    [{}, 'pass', undefined],
+    [{ holeAxial: mm('6') }, 'pass', undefined],
+    [{ holeAxial: mm('6.1') }, 'fail', 'outside-envelope'],
+    [{ diameters: [mm('275.1')] }, 'fail', 'outside-envelope'],
+    [{ diameters: [mm('270.9')] }, 'fail', 'outside-envelope'],
+    [{ wall: grid('mm', { ...wall, 6: '6.9 6.2 TW 6.0 7.3' }) }, 'fail', 'outside-envelope'],
+    [{ wall: grid('mm', { ...wall, 6: 'NA 6.2 TW 6.0 7.3' }) }, 'not proven', 'measure-missing'],
+    [{ diameters: [measured('10.75', 'in')] }, 'pass', undefined],
   ] as const)('%#', (changes, verdict, code) => {
-    expect(codeOf({ kind: 'design-envelope' }, [found(changes as Partial<RecordOf<'defect'>>)], { design })).toEqual([verdict, code])
+    expect(codeOf({ kind: 'design-envelope' }, [found(changes as Partial<RecordOf<'defect'>>)], { design })).toEqual([
+      verdict,
+      code,
+    ])
   })
   it('needs both records', () => {
     expect(codeOf({ kind: 'design-envelope' }, [found()])).toEqual(['not proven', 'design-missing'])
@@ -70,12 +120,25 @@ describe('design envelope', () => {
 })
 
 describe('limits of the design sheet', () => {
-  const test = (pressure: string, unit: 'MPa' | 'bar' | 'psi' = 'MPa') => recordedAt('05-13 09:30', { type: 'pressure-test', readings: [{ at: at('05-13 09:30'), pressure: measured(pressure, unit) }] })
-  const rule: Rule = { kind: 'each', quantity: 'test-pressure', min: { from: 'design', value: 'designPressure', factor: decimal('1.1') } }
+  const test = (pressure: string, unit: 'MPa' | 'bar' | 'psi' = 'MPa') =>
+    recordedAt('05-13 09:30', {
+      type: 'pressure-test',
+      readings: [{ at: at('05-13 09:30'), pressure: measured(pressure, unit) }],
+    })
+  const rule: Rule = {
+    kind: 'each',
+    quantity: 'test-pressure',
+    min: { from: 'design', value: 'designPressure', factor: decimal('1.1') },
+  }
   const design = { designPressure: measured('1.35', 'MPa') } as RecordOf<'design'>
   it.each([
-    [test('1.485'), 'pass', undefined], [test('1.484'), 'fail', 'reading-below-limit'], [test('1.486'), 'pass', undefined], [test('14.85', 'bar'), 'pass', undefined], [test('14.84', 'bar'), 'fail', 'reading-below-limit'],
-    [test('215.3', 'psi'), 'fail', 'reading-below-limit'], [test('215.4', 'psi'), 'pass', undefined],
+    [test('1.485'), 'pass', undefined],
+    [test('1.484'), 'fail', 'reading-below-limit'],
+    [test('1.486'), 'pass', undefined],
+    [test('14.85', 'bar'), 'pass', undefined],
+    [test('14.84', 'bar'), 'fail', 'reading-below-limit'],
+    [test('215.3', 'psi'), 'fail', 'reading-below-limit'],
+    [test('215.4', 'psi'), 'pass', undefined],
   ] as const)('1.1 × 1.35 MPa exactly: %#', (record, verdict, code) => {
     expect(codeOf(rule, [record], { design })).toEqual([verdict, code])
     expect(judge(rule, [record], { design }).limit).toBe('each ≥ 1.485 MPa (1.1 × design pressure 1.35 MPa)')
@@ -83,15 +146,30 @@ describe('limits of the design sheet', () => {
   it('is not proven without the sheet, and never converts between hardness scales', () => {
     expect(codeOf(rule, [test('1.485')])).toEqual(['not proven', 'design-missing'])
     const shoreA = recordedAt('05-13 07:25', { type: 'hardness', readings: row('ShoreA', '99') })
-    expect(codeOf({ kind: 'each', quantity: 'hardness', min: limit('74', 'ShoreD') }, [shoreA])).toEqual(['not proven', 'unit-differs'])
-    expect(codeOf({ kind: 'mean', quantity: 'hardness', min: limit('74', 'ShoreD') }, [shoreA])).toEqual(['not proven', 'unit-differs'])
+    expect(codeOf({ kind: 'each', quantity: 'hardness', min: limit('74', 'ShoreD') }, [shoreA])).toEqual([
+      'not proven',
+      'unit-differs',
+    ])
+    expect(codeOf({ kind: 'mean', quantity: 'hardness', min: limit('74', 'ShoreD') }, [shoreA])).toEqual([
+      'not proven',
+      'unit-differs',
+    ])
   })
 })
 
 describe('permit', () => {
-  const permit = recordedAt('05-12 07:20', { type: 'permit', permitNo: 'P-1', validFrom: at('05-12 07:00'), validTo: at('05-12 18:00') }, { point: point('02') })
+  const permit = recordedAt(
+    '05-12 07:20',
+    { type: 'permit', permitNo: 'P-1', validFrom: at('05-12 07:00'), validTo: at('05-12 18:00') },
+    { point: point('02') },
+  )
   const primer = (when: string) => recordedAt(when, { type: 'primer', brushedAt: at(when) })
-  it.each([['05-12 11:40', 'pass', undefined], ['05-12 18:00', 'pass', undefined], ['05-12 18:01', 'fail', 'permit-not-covering'], ['05-12 06:59', 'fail', 'permit-not-covering']] as const)('%s', (when, verdict, code) => {
+  it.each([
+    ['05-12 11:40', 'pass', undefined],
+    ['05-12 18:00', 'pass', undefined],
+    ['05-12 18:01', 'fail', 'permit-not-covering'],
+    ['05-12 06:59', 'fail', 'permit-not-covering'],
+  ] as const)('%s', (when, verdict, code) => {
     expect(codeOf({ kind: 'permit-valid' }, [primer(when)], { otherRecords: [permit] })).toEqual([verdict, code])
   })
   it('is missing, or nothing was recorded', () => {
@@ -102,45 +180,102 @@ describe('permit', () => {
 
 describe('photos that the plan demands', () => {
   const rule: Rule = { kind: 'photos' }
-  const photo = (no: number, changes: Partial<PhotoState> = {}) => ({ fact: { id: fact(no), body: { demand: 'gauge' } }, judged: null, flags: [], ...changes }) as unknown as PhotoState
+  const photo = (no: number, changes: Partial<PhotoState> = {}) =>
+    ({
+      fact: { id: fact(no), body: { demand: 'gauge' } },
+      judged: null,
+      flags: [],
+      ...changes,
+    }) as unknown as PhotoState
   const refused = { judged: { body: { decision: 'not accepted' } } } as unknown as Partial<PhotoState>
   const demanding = (photos: PhotoState[]) => {
     const context = contextOf([criterion(rule, '17')], [], { photos })
-    return judgeCriterion(criterion(rule, '17'), { ...context, point: { ...context.point, photos: [{ id: 'gauge', show: 'gauge on a mark', atLeast: 2 }] } })
+    return judgeCriterion(criterion(rule, '17'), {
+      ...context,
+      point: { ...context.point, photos: [{ id: 'gauge', show: 'gauge on a mark', atLeast: 2 }] },
+    })
   }
   it('counts those that are not refused', () => {
     expect(demanding([photo(1), photo(2)])).toMatchObject({ verdict: 'pass', found: '1 of 1 demanded' })
-    expect(demanding([photo(1), photo(2, refused)])).toMatchObject({ verdict: 'not proven', findings: [{ code: 'photo-missing', found: '1', limit: '2', detail: 'gauge on a mark' }] })
+    expect(demanding([photo(1), photo(2, refused)])).toMatchObject({
+      verdict: 'not proven',
+      findings: [{ code: 'photo-missing', found: '1', limit: '2', detail: 'gauge on a mark' }],
+    })
     expect(codeOf(rule, [])).toEqual(['pass', undefined])
   })
 })
 
 describe('order of facts', () => {
   const rule: Rule = { kind: 'order-of-facts' }
-  const ply = (plyNo: number, from: string, to: string) => recordedAt(from, { type: 'ply', plyNo, mixNo: 'M1', startedAt: at(from), endedAt: at(to) }, { point: point('14') })
-  const mix = recordedAt('05-12 11:40', { type: 'resin-mix', mixNo: 'M1', startedAt: at('05-12 11:40'), usedBy: at('05-12 12:00') })
+  const ply = (plyNo: number, from: string, to: string) =>
+    recordedAt(from, { type: 'ply', plyNo, mixNo: 'M1', startedAt: at(from), endedAt: at(to) }, { point: point('14') })
+  const mix = recordedAt('05-12 11:40', {
+    type: 'resin-mix',
+    mixNo: 'M1',
+    startedAt: at('05-12 11:40'),
+    usedBy: at('05-12 12:00'),
+  })
   const hard = (when: string) => recordedAt(when, { type: 'hardness', takenAt: at(when) })
   it.each([
-    [[mix, ply(1, '05-12 11:45', '05-12 11:50'), ply(2, '05-12 11:50', '05-12 11:55')], [], 'pass', undefined], [[mix, ply(1, '05-12 11:39', '05-12 11:50')], [], 'fail', 'ply-before-its-mix'],
-    [[ply(1, '05-12 11:45', '05-12 11:44')], [], 'fail', 'ply-reversed'], [[ply(1, '05-12 11:50', '05-12 11:55'), ply(2, '05-12 11:45', '05-12 11:49')], [], 'fail', 'plies-backwards'],
-    [[hard('05-12 12:20')], [ply(1, '05-12 12:15', '05-12 12:21')], 'fail', 'hardness-before-last-ply'], [[hard('05-12 12:21')], [ply(1, '05-12 12:15', '05-12 12:21')], 'pass', undefined],
-    [[recordedAt('05-12 09:36', { type: 'arrest-watch', startedAt: at('05-12 09:36'), endedAt: at('05-12 09:30') })], [], 'fail', 'watch-reversed'],
-    [[recordedAt('05-12 11:40', { type: 'resin-mix', mixNo: 'M1', startedAt: at('05-12 11:40'), usedBy: at('05-12 11:39') })], [], 'fail', 'used-before-mixed'], [[], [], 'not proven', 'no-readings'],
+    [[mix, ply(1, '05-12 11:45', '05-12 11:50'), ply(2, '05-12 11:50', '05-12 11:55')], [], 'pass', undefined],
+    [[mix, ply(1, '05-12 11:39', '05-12 11:50')], [], 'fail', 'ply-before-its-mix'],
+    [[ply(1, '05-12 11:45', '05-12 11:44')], [], 'fail', 'ply-reversed'],
+    [[ply(1, '05-12 11:50', '05-12 11:55'), ply(2, '05-12 11:45', '05-12 11:49')], [], 'fail', 'plies-backwards'],
+    [[hard('05-12 12:20')], [ply(1, '05-12 12:15', '05-12 12:21')], 'fail', 'hardness-before-last-ply'],
+    [[hard('05-12 12:21')], [ply(1, '05-12 12:15', '05-12 12:21')], 'pass', undefined],
+    [
+      [recordedAt('05-12 09:36', { type: 'arrest-watch', startedAt: at('05-12 09:36'), endedAt: at('05-12 09:30') })],
+      [],
+      'fail',
+      'watch-reversed',
+    ],
+    [
+      [
+        recordedAt('05-12 11:40', {
+          type: 'resin-mix',
+          mixNo: 'M1',
+          startedAt: at('05-12 11:40'),
+          usedBy: at('05-12 11:39'),
+        }),
+      ],
+      [],
+      'fail',
+      'used-before-mixed',
+    ],
+    [[], [], 'not proven', 'no-readings'],
   ] as const)('%#', (records, otherRecords, verdict, code) => {
     expect(codeOf(rule, [...records], { otherRecords: [...otherRecords] })).toEqual([verdict, code])
   })
 })
 
 describe('filler', () => {
-  const rows = (text: string[]) => Object.fromEntries(['+25', '0', '-25'].map((name, index) => [name, text[index] ?? '']))
-  const marks = (text: string[]) => Object.entries(rows(text)).flatMap(([name, line]) => row('mm', line).map((one, index) => ({ ...one, mark: `${name}@${index + 5}` })))
+  const rows = (text: string[]) =>
+    Object.fromEntries(['+25', '0', '-25'].map((name, index) => [name, text[index] ?? '']))
+  const marks = (text: string[]) =>
+    Object.entries(rows(text)).flatMap(([name, line]) =>
+      row('mm', line).map((one, index) => ({ ...one, mark: `${name}@${index + 5}` })),
+    )
   const filler = recordedAt('05-12 10:16', {
-    type: 'filler-thickness', mixNo: 'F1', holeMark: '0@6', placedAt: at('05-12 10:16'), measuredAt: at('05-12 11:30'), placedBy: person('T1'), instrument: stream('instrument:SP-07'),
-    before: marks(['0.0 -0.2 0.1', '0.3 -5.1 0.2', '0.0 0.0 0.0']), after: marks(['3.9 4.0 3.7', '4.7 2.5 4.3', '3.7 4.3 -']),
+    type: 'filler-thickness',
+    mixNo: 'F1',
+    holeMark: '0@6',
+    placedAt: at('05-12 10:16'),
+    measuredAt: at('05-12 11:30'),
+    placedBy: person('T1'),
+    instrument: stream('instrument:SP-07'),
+    before: marks(['0.0 -0.2 0.1', '0.3 -5.1 0.2', '0.0 0.0 0.0']),
+    after: marks(['3.9 4.0 3.7', '4.7 2.5 4.3', '3.7 4.3 -']),
   })
   it('is after - before at each mark: centre -5.1 to +2.5 is 7.6', () => {
-    expect(judge({ kind: 'each', quantity: 'filler-over-hole', min: limit('7.0', 'mm') }, [filler])).toMatchObject({ verdict: 'pass', figures: { worst: '7.6', worstMark: '0@6' } })
+    expect(judge({ kind: 'each', quantity: 'filler-over-hole', min: limit('7.0', 'mm') }, [filler])).toMatchObject({
+      verdict: 'pass',
+      figures: { worst: '7.6', worstMark: '0@6' },
+    })
     const ring = judge({ kind: 'each', quantity: 'filler-on-ring', min: limit('3.0', 'mm') }, [filler])
-    expect(ring).toMatchObject({ verdict: 'not proven', figures: { worst: '3.6', count: 7 }, findings: [{ code: 'reading-missing', mark: '-25@7' }] })
+    expect(ring).toMatchObject({
+      verdict: 'not proven',
+      figures: { worst: '3.6', count: 7 },
+      findings: [{ code: 'reading-missing', mark: '-25@7' }],
+    })
   })
 })

@@ -1,15 +1,33 @@
 import { expect, test } from 'vitest'
-import { ACTS, mayAct, PERMISSIONS, rolesFor, type Act, type Permission } from '@/lib/domain/permissions'
+import { ACTS, type Act, mayAct, PERMISSIONS, type Permission, rolesFor } from '@/lib/domain/permissions'
 import { ROLES, type Role } from '@/lib/domain/roles'
 
 /** The table of rights as the job states it: technician, lead, inspector, client, engineer, stores, auditor, administrator. */
 const COLUMNS: Role[] = ['technician', 'lead', 'inspector', 'client', 'engineer', 'stores', 'auditor', 'administrator']
 const TABLE: [Act, string][] = [
-  ['enter-observation', 'A A A - - - - -'], ['enter-remark', 'A A A A A A - -'], ['enter-receipt', 'A A A - - A - -'], ['correct-entry', 'o o o o o o - -'], ['sign-performed', 'A A - - - A - -'],
-  ['release-inspector-hold', '- - A - - - - -'], ['release-crew-hold', '- A - - - - - -'], ['release-engineer-hold', '- - - - A - - -'], ['release-client-hold', '- - - A - - - -'], ['waive-client-hold', '- - - A - - - -'],
-  ['mark-not-applicable', '- - A - A - - -'], ['edit-draft', '- - A - A - - -'], ['approve-revision', '- - w A A - - -'], ['raise-nonconformance', 'A A A A A A A -'], ['close-nonconformance', '- - A - - - - -'],
-  ['quarantine', '- A A - - A - -'], ['request-quarantine', '- - - A A - - -'], ['lift-quarantine', '- - w - w - - -'], ['issue-dossier', '- - A - - - - -'], ['sign-acceptance', '- - A A A - - -'],
-  ['read-record', 'o o A o o o A -'], ['keep-accounts', '- - - - - - - A'], ['change-records-or-limits', '- - - - - - - -'],
+  ['enter-observation', 'A A A - - - - -'],
+  ['enter-remark', 'A A A A A A - -'],
+  ['enter-receipt', 'A A A - - A - -'],
+  ['correct-entry', 'o o o o o o - -'],
+  ['sign-performed', 'A A - - - A - -'],
+  ['release-inspector-hold', '- - A - - - - -'],
+  ['release-crew-hold', '- A - - - - - -'],
+  ['release-engineer-hold', '- - - - A - - -'],
+  ['release-client-hold', '- - - A - - - -'],
+  ['waive-client-hold', '- - - A - - - -'],
+  ['mark-not-applicable', '- - A - A - - -'],
+  ['edit-draft', '- - A - A - - -'],
+  ['approve-revision', '- - w A A - - -'],
+  ['raise-nonconformance', 'A A A A A A A -'],
+  ['close-nonconformance', '- - A - - - - -'],
+  ['quarantine', '- A A - - A - -'],
+  ['request-quarantine', '- - - A A - - -'],
+  ['lift-quarantine', '- - w - w - - -'],
+  ['issue-dossier', '- - A - - - - -'],
+  ['sign-acceptance', '- - A A A - - -'],
+  ['read-record', 'o o A o o o A -'],
+  ['keep-accounts', '- - - - - - - A'],
+  ['change-records-or-limits', '- - - - - - - -'],
 ]
 const LETTER: Record<string, Permission> = { A: 'may', o: 'own', w: 'with second', '-': 'no' }
 
@@ -36,7 +54,10 @@ test('section 6: the in-service inspector enters point 21, reads what is his and
 })
 
 test('section 6: an administrator keeps accounts and reads the technical log only', () => {
-  expect(ACTS.filter((act) => mayAct(act, ['administrator'], true) !== 'no')).toEqual(['read-technical-log', 'keep-accounts'])
+  expect(ACTS.filter((act) => mayAct(act, ['administrator'], true) !== 'no')).toEqual([
+    'read-technical-log',
+    'keep-accounts',
+  ])
 })
 
 test('every act has its row, and no role means no right', () => {

@@ -23,20 +23,32 @@ export default async function RepairPage({ params }: { params: Promise<{ number:
   return (
     <main className="page" id="main">
       <RepairHead state={state}>
-        <Link className="button plain" href={`/nonconformances/new?repair=${state.number}`}>Raise a nonconformance</Link>
-        <Link className="button" href={`/repairs/${state.number}/dossier`}>Dossier</Link>
+        <Link className="button plain" href={`/nonconformances/new?repair=${state.number}`}>
+          Raise a nonconformance
+        </Link>
+        <Link className="button" href={`/repairs/${state.number}/dossier`}>
+          Dossier
+        </Link>
       </RepairHead>
       <div className="two">
         <div className="stack">
           <section className="sheet">
-            <div className="sheet-head"><h2>Section through the leak</h2></div>
+            <div className="sheet-head">
+              <h2>Section through the leak</h2>
+            </div>
             <PictureSvg picture={sectionPicture(state)} />
           </section>
           <RepairMaps state={state} />
           <RepairSide view={view} />
         </div>
         <div className="stack">
-          <Ladder number={state.number} points={state.points} windows={state.windows} names={names} nowMs={instantOf(reading.desk.now(null))} />
+          <Ladder
+            number={state.number}
+            points={state.points}
+            windows={state.windows}
+            names={names}
+            nowMs={instantOf(reading.desk.now(null))}
+          />
         </div>
       </div>
     </main>

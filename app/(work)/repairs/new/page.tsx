@@ -13,8 +13,18 @@ export default async function OpenRepairPage() {
   const isReady = view.projects.length > 0 && view.specifications.length > 0 && view.plans.length > 0
   return (
     <main className="page narrow" id="main">
-      <div className="page-head"><h1>Open a repair</h1></div>
-      {isReady ? <OpenRepairForm view={view} /> : <EmptyNote title="Something is missing first."><span>A repair needs a project where you hold a role, an issued specification and an issued inspection plan.</span></EmptyNote>}
+      <div className="page-head">
+        <h1>Open a repair</h1>
+      </div>
+      {isReady ? (
+        <OpenRepairForm view={view} />
+      ) : (
+        <EmptyNote title="Something is missing first.">
+          <span>
+            A repair needs a project where you hold a role, an issued specification and an issued inspection plan.
+          </span>
+        </EmptyNote>
+      )}
     </main>
   )
 }

@@ -10,7 +10,15 @@ import { drawBoard, drawLight, drawSurroundings, SHARED } from './surroundings'
 export const PHOTO_SIZE = { width: 1000, height: 750 } as const
 
 /** Where the demo's photos say they were taken: open water, so that no real site is named. */
-const PLACE = { IFD3: { GPSVersionID: '2 3 0 0', GPSLatitudeRef: 'N', GPSLatitude: '53/1 54/1 0/1', GPSLongitudeRef: 'W', GPSLongitude: '5/1 12/1 0/1' } } as const
+const PLACE = {
+  IFD3: {
+    GPSVersionID: '2 3 0 0',
+    GPSLatitudeRef: 'N',
+    GPSLatitude: '53/1 54/1 0/1',
+    GPSLongitudeRef: 'W',
+    GPSLongitude: '5/1 12/1 0/1',
+  },
+} as const
 const QUALITY = 82
 /** Photos that came out too like another in their first drawing, and how often they were drawn anew. */
 const DRAWN_ANEW: Record<string, number> = {}
@@ -33,21 +41,38 @@ export async function drawPhoto(drawing: PhotoDrawing): Promise<Uint8Array> {
 }
 
 /** The drawing as SVG of a size in px: surroundings, the scene, the board and the light. */
-export function svgOf(drawing: PhotoDrawing, { width, height }: { width: number; height: number } = PHOTO_SIZE): string {
+export function svgOf(
+  drawing: PhotoDrawing,
+  { width, height }: { width: number; height: number } = PHOTO_SIZE,
+): string {
   const chance = chanceOf(`${drawing.key} ${DRAWN_ANEW[drawing.key] ?? 0}`)
-  const content = [SHARED, drawSurroundings(chance), drawScene(drawing.scene, chance), drawing.scene.kind === 'pipe' || chance.next() > 0.5 ? drawBoard(drawing, chance) : '', drawLight(chance)]
+  const content = [
+    SHARED,
+    drawSurroundings(chance),
+    drawScene(drawing.scene, chance),
+    drawing.scene.kind === 'pipe' || chance.next() > 0.5 ? drawBoard(drawing, chance) : '',
+    drawLight(chance),
+  ]
   return `<svg xmlns="http://www.w3.org/2000/svg" width="${width}" height="${height}" viewBox="0 0 ${FRAME.width} ${FRAME.height}">${content.join('')}</svg>`
 }
 
 function drawScene(scene: Scene, chance: Chance): string {
   switch (scene.kind) {
-    case 'pipe': return drawPipe(scene, chance)
-    case 'dial': return drawDial(scene, chance)
-    case 'digital': return drawDigital(scene, chance)
-    case 'package': return drawPackage(scene, chance)
-    case 'scale': return drawScale(scene, chance)
-    case 'board': return drawPaper(scene, chance)
-    case 'wipe': return drawWipe(scene, chance)
-    case 'logger': return drawLogger(scene, chance)
+    case 'pipe':
+      return drawPipe(scene, chance)
+    case 'dial':
+      return drawDial(scene, chance)
+    case 'digital':
+      return drawDigital(scene, chance)
+    case 'package':
+      return drawPackage(scene, chance)
+    case 'scale':
+      return drawScale(scene, chance)
+    case 'board':
+      return drawPaper(scene, chance)
+    case 'wipe':
+      return drawWipe(scene, chance)
+    case 'logger':
+      return drawLogger(scene, chance)
   }
 }

@@ -8,7 +8,11 @@ import fontkit from '@pdf-lib/fontkit'
 export const FRAME = { width: 1200, height: 900 } as const
 
 /** A source of numbers in [0, 1) that is the same for the same key on every run. */
-export type Chance = { next(): number; between(from: number, to: number): number; pick<T>(list: readonly [T, ...T[]]): T }
+export type Chance = {
+  next(): number
+  between(from: number, to: number): number
+  pick<T>(list: readonly [T, ...T[]]): T
+}
 
 /** Chance seeded by a photo's key. */
 export function chanceOf(key: string): Chance {
@@ -19,7 +23,11 @@ export function chanceOf(key: string): Chance {
     mixed ^= mixed + Math.imul(mixed ^ (mixed >>> 7), mixed | 61)
     return ((mixed ^ (mixed >>> 14)) >>> 0) / 4_294_967_296
   }
-  return { next, between: (from, to) => from + (to - from) * next(), pick: (list) => list[Math.floor(next() * list.length)] ?? list[0] }
+  return {
+    next,
+    between: (from, to) => from + (to - from) * next(),
+    pick: (list) => list[Math.floor(next() * list.length)] ?? list[0],
+  }
 }
 
 const folder = join(dirname(createRequire(import.meta.url).resolve('dejavu-fonts-ttf/package.json')), 'ttf')
@@ -33,10 +41,20 @@ function face(name: string) {
   return read
 }
 
-export type TextStyle = { size: number; fill?: string; face?: 'DejaVuSans' | 'DejaVuSans-Bold' | 'DejaVuSansMono-Bold'; anchor?: 'start' | 'middle' }
+export type TextStyle = {
+  size: number
+  fill?: string
+  face?: 'DejaVuSans' | 'DejaVuSans-Bold' | 'DejaVuSansMono-Bold'
+  anchor?: 'start' | 'middle'
+}
 
 /** Text drawn as outlines, so that a picture does not depend on the fonts of the machine; x and y are the start of the baseline. */
-export function drawText(text: string, x: number, y: number, { size, fill = '#111', face: name = 'DejaVuSans-Bold', anchor = 'start' }: TextStyle): string {
+export function drawText(
+  text: string,
+  x: number,
+  y: number,
+  { size, fill = '#111', face: name = 'DejaVuSans-Bold', anchor = 'start' }: TextStyle,
+): string {
   const font = face(name)
   const run = font.layout(text)
   const scale = size / font.unitsPerEm

@@ -40,9 +40,24 @@ export default async function PointPage({ params, searchParams }: Props) {
               <h2>Record</h2>
               <div className="row">
                 {point.plan.records.map(({ type, atLeast }) => (
-                  <Link key={type} className="button" href={`${base}/record/${type}?attempt=${attempt.attempt}`}>{FORMS[type].title}{atLeast > 0 ? ` (${attempt.records.filter((one) => one.record.type === type).length} of ${atLeast})` : ''}</Link>
+                  <Link key={type} className="button" href={`${base}/record/${type}?attempt=${attempt.attempt}`}>
+                    {FORMS[type].title}
+                    {atLeast > 0
+                      ? ` (${attempt.records.filter((one) => one.record.type === type).length} of ${atLeast})`
+                      : ''}
+                  </Link>
                 ))}
-                {(['weep', 'stop', 'remark'] as const).filter((type) => !point.plan.records.some((one) => one.type === type)).map((type) => <Link key={type} className={`button ${type === 'remark' ? 'plain' : 'stop'}`} href={`${base}/record/${type}?attempt=${attempt.attempt}`}>{FORMS[type].title}</Link>)}
+                {(['weep', 'stop', 'remark'] as const)
+                  .filter((type) => !point.plan.records.some((one) => one.type === type))
+                  .map((type) => (
+                    <Link
+                      key={type}
+                      className={`button ${type === 'remark' ? 'plain' : 'stop'}`}
+                      href={`${base}/record/${type}?attempt=${attempt.attempt}`}
+                    >
+                      {FORMS[type].title}
+                    </Link>
+                  ))}
               </div>
             </section>
           ) : null}
@@ -51,7 +66,15 @@ export default async function PointPage({ params, searchParams }: Props) {
             <h2>Against the specification</h2>
             <CriteriaTable attempt={attempt} />
           </section>
-          {mapsOf(attempt).map((map) => <section key={map.quantity} className="sheet"><div className="sheet-head"><h2>{map.title}</h2><span className="quiet">{map.limit}</span></div><SurfaceMap map={map} /></section>)}
+          {mapsOf(attempt).map((map) => (
+            <section key={map.quantity} className="sheet">
+              <div className="sheet-head">
+                <h2>{map.title}</h2>
+                <span className="quiet">{map.limit}</span>
+              </div>
+              <SurfaceMap map={map} />
+            </section>
+          ))}
           <section className="sheet">
             <h2>As recorded</h2>
             <RecordList attempt={attempt} names={names} me={view.me} base={base} />
@@ -60,9 +83,34 @@ export default async function PointPage({ params, searchParams }: Props) {
         <div className="stack">
           <PointActs view={view} />
           <section className="sheet">
-            <div className="sheet-head"><h2>Photos</h2><span className="quiet">{attempt.photos.length}</span></div>
-            {isLatest && view.mayAttach ? <PhotoUpload repair={state.number} point={no} attempt={attempt.attempt} demands={point.plan.photos.map((demand) => ({ id: demand.id, show: demand.show, atLeast: demand.atLeast, present: attempt.photos.filter((one) => one.fact.body.demand === demand.id && one.judged?.body.decision !== 'not accepted').length }))} isRestricted={view.isSparkRestricted} clockKind={view.clockKind} utcOffset={view.utcOffset} /> : null}
-            <PhotoList attempt={attempt} names={names} repair={state.number} mayJudge={view.roles.includes('inspector')} />
+            <div className="sheet-head">
+              <h2>Photos</h2>
+              <span className="quiet">{attempt.photos.length}</span>
+            </div>
+            {isLatest && view.mayAttach ? (
+              <PhotoUpload
+                repair={state.number}
+                point={no}
+                attempt={attempt.attempt}
+                demands={point.plan.photos.map((demand) => ({
+                  id: demand.id,
+                  show: demand.show,
+                  atLeast: demand.atLeast,
+                  present: attempt.photos.filter(
+                    (one) => one.fact.body.demand === demand.id && one.judged?.body.decision !== 'not accepted',
+                  ).length,
+                }))}
+                isRestricted={view.isSparkRestricted}
+                clockKind={view.clockKind}
+                utcOffset={view.utcOffset}
+              />
+            ) : null}
+            <PhotoList
+              attempt={attempt}
+              names={names}
+              repair={state.number}
+              mayJudge={view.roles.includes('inspector')}
+            />
           </section>
           <AttemptHistory view={view} base={base} />
         </div>

@@ -7,7 +7,11 @@ import { openReadingDesk } from '@/lib/server/views/reading-desk'
 
 export const metadata = { title: 'Correct an entry' }
 
-export default async function CorrectPage({ params }: { params: Promise<{ number: string; point: string; fact: string }> }) {
+export default async function CorrectPage({
+  params,
+}: {
+  params: Promise<{ number: string; point: string; fact: string }>
+}) {
   const reading = await openReadingDesk()
   if (!reading) redirect('/sign-in')
   const { number: raw, point, fact } = await params
@@ -20,15 +24,29 @@ export default async function CorrectPage({ params }: { params: Promise<{ number
     <main className="page narrow" id="main">
       <div className="page-head">
         <div>
-          <p className="eyebrow"><Link href={back}>‹ {number}</Link> · {point} · attempt {correcting.attempt}</p>
+          <p className="eyebrow">
+            <Link href={back}>‹ {number}</Link> · {point} · attempt {correcting.attempt}
+          </p>
           <h1>Correct: {FORMS[correcting.record.type].title}</h1>
         </div>
       </div>
       <div className="note warn" style={{ marginBottom: 16 }}>
         <strong>For your own error in keying only.</strong>
-        <span>The old value stays readable, and signatures over it break. A second measurement is a new record, never a correction.</span>
+        <span>
+          The old value stays readable, and signatures over it break. A second measurement is a new record, never a
+          correction.
+        </span>
       </div>
-      <RecordForm type={correcting.record.type} target={{ repair: number, point, attempt: correcting.attempt }} context={context} tenant={reading.actor.tenant} me={reading.actor.person} back={back} initial={correcting.record} replaces={fact} />
+      <RecordForm
+        type={correcting.record.type}
+        target={{ repair: number, point, attempt: correcting.attempt }}
+        context={context}
+        tenant={reading.actor.tenant}
+        me={reading.actor.person}
+        back={back}
+        initial={correcting.record}
+        replaces={fact}
+      />
     </main>
   )
 }

@@ -7,7 +7,10 @@ import { RECORD_TYPES } from '@/lib/domain/records/record'
 import { loadCaptureView } from '@/lib/server/views/capture-view'
 import { openReadingDesk } from '@/lib/server/views/reading-desk'
 
-type Props = { params: Promise<{ number: string; point: string; type: string }>; searchParams: Promise<{ attempt?: string }> }
+type Props = {
+  params: Promise<{ number: string; point: string; type: string }>
+  searchParams: Promise<{ attempt?: string }>
+}
 
 export default async function RecordPage({ params, searchParams }: Props) {
   const reading = await openReadingDesk()
@@ -24,12 +27,21 @@ export default async function RecordPage({ params, searchParams }: Props) {
     <main className="page narrow" id="main">
       <div className="page-head">
         <div>
-          <p className="eyebrow"><Link href={back}>‹ {number}</Link> · {point} · attempt {attempt}</p>
+          <p className="eyebrow">
+            <Link href={back}>‹ {number}</Link> · {point} · attempt {attempt}
+          </p>
           <h1>{FORMS[type].title}</h1>
           <PointLimits judge={view.judge} />
         </div>
       </div>
-      <RecordForm type={type} target={{ repair: number, point, attempt }} context={context} tenant={reading.actor.tenant} me={reading.actor.person} back={back} />
+      <RecordForm
+        type={type}
+        target={{ repair: number, point, attempt }}
+        context={context}
+        tenant={reading.actor.tenant}
+        me={reading.actor.person}
+        back={back}
+      />
     </main>
   )
 }
