@@ -27,7 +27,7 @@ export function KeyPad({
     </button>
   )
   return (
-    <div className="pad" role="group" aria-label="Keys">
+    <fieldset className="pad" aria-label="Keys">
       {['7', '8', '9'].map((digit) => key(digit, digit))}
       {key('undo', 'Undo the last key', 'key word', 'Undo')}
       {['4', '5', '6'].map((digit) => key(digit, digit))}
@@ -36,6 +36,6 @@ export function KeyPad({
       {key('next', 'Next mark', 'key next', 'Next mark')}
       {['.', '0'].map((digit) => key(digit, digit === '.' ? 'Point' : digit, 'key', digit))}
       {key('<', 'Less than', 'key', '<')}
-    </div>
+    </fieldset>
   )
 }

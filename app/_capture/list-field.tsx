@@ -1,6 +1,6 @@
 'use client'
-import { Fragment, type ReactNode } from 'react'
-import { type Control, type FieldValues, useController } from 'react-hook-form'
+import { Fragment, type ReactNode, useState } from 'react'
+import { type Control, type FieldValues, useController, useFormContext, useWatch } from 'react-hook-form'
 import type { FieldSpec } from '@/lib/capture/forms/field-spec'
 import { messageOf } from './field-shell'
 
@@ -26,12 +26,26 @@ export function ListField({
   of: readonly FieldSpec[]
   draw: (spec: FieldSpec, under: string) => ReactNode
 }) {
-  const { field, fieldState } = useController({ control, name: path })
-  const present: unknown[] = Array.isArray(field.value) ? field.value : []
+  const { fieldState } = useController({ control, name: path })
+  const { setValue, getValues } = useFormContext<FieldValues>()
+  const watched: unknown = useWatch({ control, name: path })
+  const [generation, setGeneration] = useState(0)
+  const present: unknown[] = Array.isArray(watched) ? watched : []
   const isPlain = of.length === 1 && of[0]?.name === ''
   const blank = isPlain ? undefined : {}
   const shown =
     present.length < atLeast ? [...present, ...Array.from({ length: atLeast - present.length }, () => blank)] : present
+  /** Entries as they are now: what was keyed into them since this list was drawn is in the form, not in this closure. */
+  const entries = (): unknown[] => {
+    const now: unknown = getValues(path)
+    const list: unknown[] = Array.isArray(now) ? [...now] : []
+    while (list.length < shown.length) list.push(blank)
+    return list
+  }
+  const put = (next: unknown[]) => {
+    setValue(path, next, { shouldDirty: true })
+    setGeneration((count) => count + 1)
+  }
   const message = present.length === 0 ? messageOf(fieldState.error) : null
   return (
     <fieldset className="field">
@@ -40,7 +54,7 @@ export function ListField({
       {shown.map((_, place) => (
         // Items have no identity of their own before they are saved: the place is what the person sees.
         // biome-ignore lint/suspicious/noArrayIndexKey: see above
-        <fieldset key={place} className={isPlain ? 'field' : 'group'}>
+        <fieldset key={`${generation}-${place}`} className={isPlain ? 'field' : 'group'}>
           {isPlain ? null : (
             <legend>
               {each} {place + 1}
@@ -56,7 +70,7 @@ export function ListField({
               type="button"
               className="button plain"
               aria-label={`Take away: ${each} ${place + 1}`}
-              onClick={() => field.onChange(shown.filter((__, other) => other !== place))}
+              onClick={() => put(entries().filter((__, other) => other !== place))}
             >
               Take away
             </button>
@@ -68,7 +82,7 @@ export function ListField({
           At least {atLeast} is needed.
         </p>
       ) : null}
-      <button type="button" className="button plain" onClick={() => field.onChange([...shown, blank])}>
+      <button type="button" className="button plain" onClick={() => put([...entries(), blank])}>
         {addLabel}
       </button>
     </fieldset>

@@ -50,9 +50,8 @@ export function MarksField({
       <legend className="label">
         {label} <span className="quiet">({showUnit(unit)})</span>
       </legend>
-      <div
+      <fieldset
         className="keyed-grid"
-        role="group"
         aria-label={label}
         style={{ gridTemplateColumns: `${hasHeads ? '34px ' : ''}repeat(${shape.columns.length}, minmax(0, 1fr))` }}
         onKeyDown={(event) => {
@@ -116,7 +115,7 @@ export function MarksField({
             )
           }),
         ])}
-      </div>
+      </fieldset>
       {problem ? (
         <p className="wrong" role="alert">
           {problem}

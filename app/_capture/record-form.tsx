@@ -2,7 +2,7 @@
 import { zodResolver } from '@hookform/resolvers/zod'
 import { useRouter } from 'next/navigation'
 import { useCallback, useMemo, useState } from 'react'
-import { type FieldValues, useForm, useWatch } from 'react-hook-form'
+import { type FieldValues, FormProvider, useForm, useWatch } from 'react-hook-form'
 import { RefusalNote } from '@/app/_ui/refusal-note'
 import { draftKey } from '@/lib/capture/draft-store'
 import { FORMS } from '@/lib/capture/forms/form-table'
@@ -89,64 +89,66 @@ export function RecordForm({ type, target, context, tenant, me, back, initial, r
   const { isSubmitting, submitCount, isValid } = form.formState
   return (
     <CaptureProvider value={context}>
-      <FailingMarks value={failing}>
-        <form
-          className="form"
-          noValidate
-          onSubmit={form.handleSubmit((record) => save(record as unknown as PointRecord))}
-        >
-          {restoredAt ? (
-            <div className="note">
-              <strong>Your draft is back.</strong>
-              <span>
-                Kept on this device at{' '}
-                {new Date(restoredAt).toLocaleTimeString('en-GB', { hour: '2-digit', minute: '2-digit' })}.
-              </span>
-              <button type="button" className="button plain" onClick={() => restart(blank)}>
-                Start afresh
+      <FormProvider {...form}>
+        <FailingMarks value={failing}>
+          <form
+            className="form"
+            noValidate
+            onSubmit={form.handleSubmit((record) => save(record as unknown as PointRecord))}
+          >
+            {restoredAt ? (
+              <div className="note">
+                <strong>Your draft is back.</strong>
+                <span>
+                  Kept on this device at{' '}
+                  {new Date(restoredAt).toLocaleTimeString('en-GB', { hour: '2-digit', minute: '2-digit' })}.
+                </span>
+                <button type="button" className="button plain" onClick={() => restart(blank)}>
+                  Start afresh
+                </button>
+              </div>
+            ) : null}
+            {isRefused ? (
+              <p className="note refused" role="alert">
+                <strong>This device refuses to keep drafts.</strong> What you key is lost if the page closes: save
+                often, or free some storage.
+              </p>
+            ) : null}
+            {spec.timer ? <TimerStrip spec={spec} values={values} context={context} /> : null}
+            {spec.fields.map((field) => (
+              <FormField key={field.name} spec={field} control={form.control} under="" />
+            ))}
+            <section className="sheet">
+              <h2>Against the specification</h2>
+              <LiveVerdicts results={results} />
+            </section>
+            {needsLate ? <LateEntry value={late} change={setLate} /> : null}
+            {replaces ? (
+              <label className="field">
+                <span className="label">Reason of the correction</span>
+                <span className="hint">For an error in what was keyed only. A second measurement is a new record.</span>
+                <textarea value={reason} onChange={(event) => setReason(event.target.value)} />
+              </label>
+            ) : null}
+            {refusal ? <RefusalNote refusal={refusal} /> : null}
+            {submitCount > 0 && !isValid ? (
+              <p className="note refused" role="alert">
+                <strong>Not saved yet.</strong> Some fields above are missing or cannot be read. Nothing is lost: the
+                draft stays here.
+              </p>
+            ) : null}
+            <div className="save-dock">
+              <button
+                type="submit"
+                className="button"
+                disabled={isSubmitting || (replaces !== undefined && reason.trim().length < 3)}
+              >
+                {isSubmitting ? 'Saving' : replaces ? 'Save the correction' : 'Save to the record'}
               </button>
             </div>
-          ) : null}
-          {isRefused ? (
-            <p className="note refused" role="alert">
-              <strong>This device refuses to keep drafts.</strong> What you key is lost if the page closes: save often,
-              or free some storage.
-            </p>
-          ) : null}
-          {spec.timer ? <TimerStrip spec={spec} values={values} context={context} /> : null}
-          {spec.fields.map((field) => (
-            <FormField key={field.name} spec={field} control={form.control} under="" />
-          ))}
-          <section className="sheet">
-            <h2>Against the specification</h2>
-            <LiveVerdicts results={results} />
-          </section>
-          {needsLate ? <LateEntry value={late} change={setLate} /> : null}
-          {replaces ? (
-            <label className="field">
-              <span className="label">Reason of the correction</span>
-              <span className="hint">For an error in what was keyed only. A second measurement is a new record.</span>
-              <textarea value={reason} onChange={(event) => setReason(event.target.value)} />
-            </label>
-          ) : null}
-          {refusal ? <RefusalNote refusal={refusal} /> : null}
-          {submitCount > 0 && !isValid ? (
-            <p className="note refused" role="alert">
-              <strong>Not saved yet.</strong> Some fields above are missing or cannot be read. Nothing is lost: the
-              draft stays here.
-            </p>
-          ) : null}
-          <div className="save-dock">
-            <button
-              type="submit"
-              className="button"
-              disabled={isSubmitting || (replaces !== undefined && reason.trim().length < 3)}
-            >
-              {isSubmitting ? 'Saving' : replaces ? 'Save the correction' : 'Save to the record'}
-            </button>
-          </div>
-        </form>
-      </FailingMarks>
+          </form>
+        </FailingMarks>
+      </FormProvider>
     </CaptureProvider>
   )
 }

@@ -42,6 +42,7 @@ export async function wrap(walk: Walk): Promise<void> {
     await mix.add('Add a batch of part B')
     await mix.within('Part B 1').pick('Batch', 'HB-2291')
     await mix.within('Part B 1').key('Amount', b)
+    await mix.pick('Scale', 'WB-09')
     await mix.key('Temperature of the mix', '15.8')
     await mix.time('Mixing started', walk.day, started)
     await mix.time('Used up', walk.day, used)
