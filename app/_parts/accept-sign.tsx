@@ -26,9 +26,7 @@ export function AcceptSign({
   const signed = signerValue(signer, signers)
   return (
     <details>
-      <summary style={{ minHeight: 48, display: 'flex', alignItems: 'center', cursor: 'pointer', fontWeight: 700 }}>
-        Sign this acceptance
-      </summary>
+      <summary className="fold-head">Sign this acceptance</summary>
       <div className="stack">
         <SignerFields
           signers={signers}

@@ -21,9 +21,7 @@ export function AttemptPanel({ stream, point, attempt, others, nonconformances }
   const choices = others.filter((one) => one.no !== point && one.attempt === attempt - 1)
   return (
     <details className="sheet">
-      <summary style={{ minHeight: 48, display: 'flex', alignItems: 'center', cursor: 'pointer', fontWeight: 700 }}>
-        Open attempt {attempt}
-      </summary>
+      <summary className="fold-head">Open attempt {attempt}</summary>
       <div className="stack">
         <p className="quiet">
           Attempt {attempt - 1} stays as it is, beside the new one. A re-test covers the full grid.

@@ -10,9 +10,7 @@ export function NotApplicablePanel({ stream, point, attempt }: { stream: string;
   const [reason, setReason] = useState('')
   return (
     <details className="sheet">
-      <summary style={{ minHeight: 48, display: 'flex', alignItems: 'center', cursor: 'pointer', fontWeight: 700 }}>
-        Mark it not applicable
-      </summary>
+      <summary className="fold-head">Mark it not applicable</summary>
       <div className="stack">
         <label className="field">
           <span className="label">Why this point does not apply</span>

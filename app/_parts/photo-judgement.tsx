@@ -25,9 +25,7 @@ export function PhotoJudgement({
   if (isJudged && copies.length === 0) return null
   return (
     <details>
-      <summary style={{ minHeight: 48, display: 'flex', alignItems: 'center', cursor: 'pointer' }}>
-        Judge this photo
-      </summary>
+      <summary className="fold-head plain">Judge this photo</summary>
       <div className="stack tight">
         <label className="field">
           Reason

@@ -4,6 +4,9 @@ import { Letters } from '@/app/_ui/letters'
 import { VerdictMark } from '@/app/_ui/verdict-mark'
 import type { PointView } from '@/lib/server/views/point-view'
 
+/** States in which an earlier hold still matters to this attempt. */
+const UNDER_WAY = new Set(['closed', 'open', 'in progress', 'submitted', 'refused', 'lapsed', 'withdrawn'])
+
 /** Which point of which repair, its attempts, its verdict and what blocks it. */
 export function PointHead({ view, base }: { view: PointView; base: string }) {
   const { state, point, attempt } = view
@@ -43,7 +46,7 @@ export function PointHead({ view, base }: { view: PointView; base: string }) {
             ))}
           </nav>
         ) : null}
-        {point.blockedBy.length > 0 && attempt === point.current ? (
+        {point.blockedBy.length > 0 && attempt === point.current && UNDER_WAY.has(attempt.state) ? (
           <p className="note warn">
             <strong>
               Closed: {point.blockedBy.map((no) => `point ${no}`).join(', ')}{' '}

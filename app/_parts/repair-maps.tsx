@@ -65,10 +65,7 @@ export function SurfaceMap({ map, href }: { map: MapOf; href?: (mark: string) =>
         {...(href ? { markHref: href } : {})}
       />
       <details>
-        <summary
-          className="quiet small"
-          style={{ minHeight: 48, display: 'flex', alignItems: 'center', cursor: 'pointer' }}
-        >
+        <summary className="quiet small" className="fold-head plain">
           The same as a table
         </summary>
         <div className="scroll-x">

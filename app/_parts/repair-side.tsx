@@ -42,9 +42,7 @@ export function RepairSide({ view }: { view: RepairView }) {
           <p className="quiet">Nothing is missing against the plan.</p>
         ) : (
           <details open={state.missing.length <= 8}>
-            <summary style={{ minHeight: 48, display: 'flex', alignItems: 'center', cursor: 'pointer' }}>
-              What the plan still asks for
-            </summary>
+            <summary className="fold-head plain">What the plan still asks for</summary>
             <ul className="plain-list">
               {state.missing.map((one) => (
                 <li key={`${one.point}${one.text}`}>

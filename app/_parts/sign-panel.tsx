@@ -33,8 +33,10 @@ export function SignPanel({ stream, point, attempt, covers, signers, me, asked }
     if (isSigned) setSigner({ person: '', role: '', password: '' })
   }
   return (
-    <section className="sheet">
-      <h2>Sign</h2>
+    <details className="sheet" open={asked.length > 0}>
+      <summary className="fold-head">
+        <h2>Sign</h2>
+      </summary>
       <div className="stack">
         {asked.length > 0 ? (
           <p className="quiet small">
@@ -66,6 +68,6 @@ export function SignPanel({ stream, point, attempt, covers, signers, me, asked }
           Sign: {meaning || 'choose a meaning'}
         </button>
       </div>
-    </section>
+    </details>
   )
 }

@@ -22,9 +22,7 @@ export function TransmittalForm({
   const [how, setHow] = useState('')
   return (
     <details>
-      <summary style={{ minHeight: 48, display: 'flex', alignItems: 'center', cursor: 'pointer' }}>
-        Record that it was sent
-      </summary>
+      <summary className="fold-head plain">Record that it was sent</summary>
       <div className="stack tight">
         <label className="field">
           <span className="label">To</span>

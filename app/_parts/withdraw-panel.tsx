@@ -18,9 +18,7 @@ export function WithdrawPanel({
   const [reason, setReason] = useState('')
   return (
     <details className="sheet">
-      <summary style={{ minHeight: 48, display: 'flex', alignItems: 'center', cursor: 'pointer', fontWeight: 700 }}>
-        Withdraw a release
-      </summary>
+      <summary className="fold-head">Withdraw a release</summary>
       <div className="stack">
         {releases.length > 1 ? (
           <label className="field">

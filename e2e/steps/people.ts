@@ -13,7 +13,8 @@ export async function signInAs(page: Page, id: string): Promise<void> {
 
 /** Sign what is recorded at the open point page. */
 export async function sign(page: Page, id: string, meaning: string): Promise<void> {
-  const sheet = page.locator('section.sheet').filter({ has: page.getByRole('heading', { name: 'Sign', exact: true }) })
+  const sheet = page.locator('details.sheet').filter({ has: page.getByRole('heading', { name: 'Sign', exact: true }) })
+  if ((await sheet.getAttribute('open')) === null) await sheet.locator('summary').click()
   await sheet.getByRole('group', { name: 'Meaning' }).getByText(meaning, { exact: true }).click()
   await chooseSigner(sheet, id)
   await sheet.getByRole('button', { name: `Sign: ${meaning}` }).click()

@@ -113,6 +113,6 @@ async function openFold(walk: Walk, title: string) {
     .filter({ has: walk.page.locator('summary', { hasText: new RegExp(`^${title}(?! anew)`) }) })
     .first()
   await expect(fold).toBeVisible()
-  if ((await fold.getAttribute('open')) === null) await fold.locator('summary').click()
+  if ((await fold.getAttribute('open')) === null) await fold.locator('summary').first().click()
   return fold
 }

@@ -3,7 +3,7 @@ import { type Paint, paintOf, shadeOf } from './picture-paint'
 
 /** One SVG element as data: a component maps it to an element with `createElement(tag, { className, ...attributes }, text)`. */
 export type SvgElement = {
-  tag: 'polygon' | 'polyline' | 'path' | 'circle' | 'text' | 'rect'
+  tag: 'polygon' | 'polyline' | 'path' | 'circle' | 'text'
   className: string
   attributes: Record<string, string | number>
   text?: string
@@ -19,24 +19,7 @@ export function svgElementsOf(picture: Picture): SvgElement[] {
 }
 
 function elementsOf(shape: Shape): SvgElement[] {
-  if (shape.kind === 'cells')
-    return shape.shares.flatMap((share, index) =>
-      share === null
-        ? []
-        : [
-            {
-              tag: 'rect' as const,
-              className: 'pic-cell',
-              attributes: {
-                x: round(shape.x + (index % shape.columns) * shape.cellWidthPx),
-                y: round(shape.y + Math.floor(index / shape.columns) * shape.cellHeightPx),
-                width: round(shape.cellWidthPx + 0.4),
-                height: round(shape.cellHeightPx + 0.4),
-                fill: shadeOf(share),
-              },
-            },
-          ],
-    )
+  if (shape.kind === 'cells') return cellElements(shape)
   const state = shape.kind === 'polygon' || shape.kind === 'polyline' ? shape.state : undefined
   const paint = paintOf(shape.style, state)
   const base = { className: `pic-${shape.style}${state ? ` pic-${state}` : ''}` }
@@ -87,6 +70,27 @@ function elementsOf(shape: Shape): SvgElement[] {
         },
       ]
   }
+}
+
+/** Shades that a raster is drawn in: one path for each, so that a page stays light. */
+const SHADE_COUNT = 24
+
+function cellElements(shape: Extract<Shape, { kind: 'cells' }>): SvgElement[] {
+  const width = round(shape.cellWidthPx + 0.4)
+  const height = round(shape.cellHeightPx + 0.4)
+  const byShade = new Map<number, string>()
+  shape.shares.forEach((share, index) => {
+    if (share === null) return
+    const shade = Math.min(SHADE_COUNT - 1, Math.floor(share * SHADE_COUNT))
+    const x = round(shape.x + (index % shape.columns) * shape.cellWidthPx)
+    const y = round(shape.y + Math.floor(index / shape.columns) * shape.cellHeightPx)
+    byShade.set(shade, `${byShade.get(shade) ?? ''}M${x} ${y}h${width}v${height}h-${width}z`)
+  })
+  return [...byShade].map(([shade, d]) => ({
+    tag: 'path',
+    className: 'pic-cell',
+    attributes: { d, fill: shadeOf((shade + 0.5) / SHADE_COUNT) },
+  }))
 }
 
 function strokeOf(paint: Paint): Record<string, string | number> {
