@@ -65,7 +65,7 @@ export function SurfaceMap({ map, href }: { map: MapOf; href?: (mark: string) =>
         {...(href ? { markHref: href } : {})}
       />
       <details>
-        <summary className="quiet small" className="fold-head plain">
+        <summary className="fold-head plain quiet small">
           The same as a table
         </summary>
         <div className="scroll-x">

@@ -41,7 +41,7 @@ export default async function RepairPage({ params }: { params: Promise<{ number:
           <RepairMaps state={state} />
           <RepairSide view={view} />
         </div>
-        <div className="stack">
+        <div className="stack first-on-phone">
           <Ladder
             number={state.number}
             points={state.points}
