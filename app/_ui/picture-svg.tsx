@@ -13,9 +13,8 @@ export function PictureSvg({ picture, markHref }: { picture: Picture; markHref?:
     >
       {svgElementsOf(picture).map((element, place) => {
         const node = createElement(element.tag, { className: element.className, ...element.attributes }, element.text)
-        // The shapes of a picture have no identity but their place in painting order.
-        // biome-ignore lint/suspicious/noArrayIndexKey: see above
         return (
+          // biome-ignore lint/suspicious/noArrayIndexKey: the shapes of a picture have no identity but their place in painting order
           <g key={place}>
             {element.mark && markHref ? (
               <a href={markHref(element.mark)} aria-label={`Mark ${element.mark}`}>

@@ -1,4 +1,3 @@
-import { showMoment } from '@/lib/domain/time'
 import type { Refusal } from '@/lib/server/commands/refusal'
 
 export type ShownRefusal = Refusal | { code: 'no-answer' } | { code: 'nothing-changed' }

@@ -3,8 +3,8 @@
 /** Day for sun and glare, night for dark shafts. Kept on this device only. */
 export function ThemeSwitch() {
   const turn = () => {
-    const next = document.documentElement.dataset['theme'] === 'night' ? 'day' : 'night'
-    document.documentElement.dataset['theme'] = next
+    const next = document.documentElement.dataset.theme === 'night' ? 'day' : 'night'
+    document.documentElement.dataset.theme = next
     try {
       localStorage.setItem('theme', next)
     } catch (cause) {

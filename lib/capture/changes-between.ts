@@ -30,7 +30,7 @@ function isPlainObject(value: Json): value is { [key: string]: Json } {
 
 function isReading(value: { [key: string]: Json }): boolean {
   return (
-    typeof value['kind'] === 'string' &&
-    ('digits' in value || ['through-wall', 'no-access', 'not-inspected', 'not-applicable'].includes(value['kind']))
+    typeof value.kind === 'string' &&
+    ('digits' in value || ['through-wall', 'no-access', 'not-inspected', 'not-applicable'].includes(value.kind))
   )
 }

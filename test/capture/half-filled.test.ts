@@ -47,14 +47,14 @@ function halvesOf(record: unknown): unknown[] {
       ...record.slice(0, 1).flatMap((one) => halvesOf(one).map((half) => [half, ...record.slice(1)])),
     ]
   const fields = record as Record<string, unknown>
-  const isReading = typeof fields['kind'] === 'string' && 'unit' in fields
+  const isReading = typeof fields.kind === 'string' && 'unit' in fields
   return [
     undefined,
     {},
     ...(isReading
       ? [
-          { text: '1,2', unit: fields['unit'] },
-          { text: '', unit: fields['unit'] },
+          { text: '1,2', unit: fields.unit },
+          { text: '', unit: fields.unit },
         ]
       : Object.keys(fields).flatMap((name) => halvesOf(fields[name]).map((half) => ({ ...fields, [name]: half })))),
   ]

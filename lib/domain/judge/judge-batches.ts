@@ -1,8 +1,9 @@
 import { compareFractions } from '../decimal'
+import { quarantineAt } from '../fold/quarantines'
 import type { BatchState } from '../fold/repair-state'
 import { type Measured, showReadingUnit } from '../reading'
 import type { Rule } from '../specification'
-import { CalendarDay, dayOf, instantOf } from '../time'
+import { CalendarDay, dayOf, instantOf, showMoment } from '../time'
 import { measuredExact } from './exact-units'
 import { type JudgeFrame, recordsOfType, type TakenUse, usesOf } from './frame'
 import { type Check, findingOf, notProven, outcomeOf, type RuleOutcome } from './outcome'
@@ -10,7 +11,7 @@ import type { Question } from './verdict'
 
 /**
  * Every batch used was in date at its use (the whole last day at the place counts), and neither recalled nor quarantined then. At the materials point the day is
- * that of planned use. A recall after the use puts the result in question. A batch received without an expiry has none.
+ * that of planned use. A recall after the use puts the result in question, a quarantine after it changes nothing. A batch received without an expiry has none.
  */
 export function judgeBatches(_rule: Extract<Rule, { kind: 'batches-valid' }>, frame: JudgeFrame): RuleOutcome {
   const uses = usesOf(frame, (use) => use.of.startsWith('batch:') && use.role !== 'refused')
@@ -46,8 +47,20 @@ function checkUse(use: TakenUse, frame: JudgeFrame): Check[] {
         facts: [use.fact, batch.recalled.id],
       }),
     })
-  else if (batch.isQuarantined && use.fact === null)
-    checks.push({ verdict: 'fail', finding: findingOf(frame, 'batch-quarantined', parts) })
+  else {
+    const quarantine = quarantineAt(batch.quarantines, use.at)
+    if (quarantine)
+      checks.push({
+        verdict: 'fail',
+        finding: findingOf(frame, 'batch-quarantined', {
+          mark: batch.number,
+          found: showMoment(use.at),
+          limit: showMoment(quarantine.from),
+          detail: quarantine.reason,
+          facts: [use.fact, quarantine.fact],
+        }),
+      })
+  }
   return checks.length > 0 ? checks : [{ verdict: 'pass' }]
 }
 

@@ -1,8 +1,9 @@
 import { compareFractions, fractionOf, showDecimal } from '../decimal'
+import { quarantineAt } from '../fold/quarantines'
 import type { InstrumentState } from '../fold/repair-state'
 import { showReadingUnit, showUnit } from '../reading'
 import type { Rule } from '../specification'
-import { type CalendarDay, dayOf, instantOf } from '../time'
+import { type CalendarDay, dayOf, instantOf, showMoment } from '../time'
 import { type CertificateFact, certificateInForce, statusOn } from './certificate-in-force'
 import { instrumentQuestions } from './corrected-questions'
 import { convertDifference, convertExact, minusFraction } from './exact-units'
@@ -11,13 +12,18 @@ import { type Check, findingOf, notProven, outcomeOf, type RuleOutcome } from '.
 
 /**
  * Every instrument used had a certificate in force on the day of use that covers its readings, and was not refused at its check. A certificate that expired
- * since, or a later one, changes nothing. An instrument found wrong later puts the result in question.
+ * since, or a later one, changes nothing, nor does a quarantine after the use. An instrument found wrong later puts the result in question.
  */
 export function judgeInstruments(_rule: Extract<Rule, { kind: 'instruments-valid' }>, frame: JudgeFrame): RuleOutcome {
   const uses = usesOf(frame, (use) => use.of.startsWith('instrument:') && use.role !== 'refused')
   if (uses.length === 0) return notProven(frame, 'no-instrument', 'no instrument recorded')
   const distinct = [...new Map(uses.map((use) => [`${use.of} ${dayOf(use.at)}`, use])).values()]
-  const checks = [...distinct.flatMap((use) => checkUse(use, frame)), ...rangeChecks(frame), ...referenceChecks(frame)]
+  const checks = [
+    ...distinct.flatMap((use) => checkUse(use, frame)),
+    ...quarantineChecks(uses, frame),
+    ...rangeChecks(frame),
+    ...referenceChecks(frame),
+  ]
   const found = [...new Set(distinct.map((use) => frame.context.instruments[use.of]?.number ?? use.of))].join(', ')
   return outcomeOf(checks, found, {
     questions: instrumentQuestions(frame, uses),
@@ -32,14 +38,30 @@ function checkUse(use: TakenUse, frame: JudgeFrame): Check[] {
       { verdict: 'not proven', finding: findingOf(frame, 'instrument-unknown', { mark: use.of, facts: [use.fact] }) },
     ]
   const checks: Check[] = [checkCertificate(use, instrument, frame)]
-  if (instrument.isQuarantined && use.fact === null)
-    checks.push({ verdict: 'fail', finding: findingOf(frame, 'instrument-quarantined', { mark: instrument.number }) })
   if (wasRefused(use, frame))
     checks.push({
       verdict: 'fail',
       finding: findingOf(frame, 'instrument-refused', { mark: instrument.number, facts: [use.fact] }),
     })
   return checks
+}
+
+/** Nothing was read with an instrument while it stood in quarantine, to the moment: one finding for each quarantine. */
+function quarantineChecks(uses: readonly TakenUse[], frame: JudgeFrame): Check[] {
+  const checks = uses.flatMap((use): [string, Check][] => {
+    const instrument = frame.context.instruments[use.of]
+    const quarantine = instrument ? quarantineAt(instrument.quarantines, use.at) : null
+    if (!instrument || !quarantine) return []
+    const finding = findingOf(frame, 'instrument-quarantined', {
+      mark: instrument.number,
+      found: showMoment(use.at),
+      limit: showMoment(quarantine.from),
+      detail: quarantine.reason,
+      facts: [use.fact, quarantine.fact],
+    })
+    return [[`${use.of} ${quarantine.fact}`, { verdict: 'fail', finding }]]
+  })
+  return [...new Map(checks.toReversed()).values()].toReversed()
 }
 
 function checkCertificate(use: TakenUse, instrument: InstrumentState, frame: JudgeFrame): Check {

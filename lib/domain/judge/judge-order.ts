@@ -149,15 +149,13 @@ function across(code: string, earlier: readonly Timed[], later: readonly Timed[]
 /** Numbered things begin in the order of their numbers. */
 function inTurn(code: string, list: readonly Timed[]): OrderPair[] {
   const sorted = list.filter((one) => one.key !== undefined).toSorted((a, b) => Number(a.key) - Number(b.key))
-  return sorted
-    .slice(1)
-    .map((after, index) => ({
-      code,
-      mark: `no. ${after.key}`,
-      before: sorted[index]?.at,
-      after: after.at,
-      records: [sorted[index]?.of, after.of].filter((one) => one !== undefined),
-    }))
+  return sorted.slice(1).map((after, index) => ({
+    code,
+    mark: `no. ${after.key}`,
+    before: sorted[index]?.at,
+    after: after.at,
+    records: [sorted[index]?.of, after.of].filter((one) => one !== undefined),
+  }))
 }
 
 function number(value: number | undefined): string | undefined {

@@ -117,7 +117,8 @@ export const FINDING_WORDS = {
   'tape-apart': () => 'The pitch is wider than the tape: turns do not touch',
   'no-instrument': () => 'No instrument recorded',
   'instrument-unknown': (f) => `${f.mark ?? 'An instrument'} is not known`,
-  'instrument-quarantined': (f) => `${f.mark ?? 'An instrument'} is quarantined`,
+  'instrument-quarantined': (f) =>
+    `${f.mark ?? 'An instrument'} used ${found(f)} while in quarantine since ${limit(f)}${detail(f)}`,
   'instrument-refused': (f) => `${f.mark ?? 'An instrument'} was refused at its check`,
   'certificate-lapsed': (f) =>
     `${f.mark ?? 'An instrument'} used on ${found(f)}, certificate${f.detail ? ` ${f.detail}` : ''} to ${limit(f)}`,
@@ -129,7 +130,8 @@ export const FINDING_WORDS = {
   'batch-unknown': (f) => `${f.mark ?? 'A batch'} is not known`,
   'batch-expired': (f) => `Batch ${f.mark ?? '?'} used on ${found(f)}, use by ${limit(f)}`,
   'batch-recalled': (f) => `Batch ${f.mark ?? '?'} was recalled before its use on ${found(f)}${detail(f)}`,
-  'batch-quarantined': (f) => `Batch ${f.mark ?? '?'} is quarantined`,
+  'batch-quarantined': (f) =>
+    `Batch ${f.mark ?? '?'} used ${found(f)} while in quarantine since ${limit(f)}${detail(f)}`,
   'stored-outside-range': (f) => `Batch ${f.mark ?? '?'} stored at ${found(f)}, wanted ${limit(f)}`,
   'no-person': () => 'Nobody recorded for qualified work',
   'person-unknown': (f) => `${f.mark ?? 'A person'} is not known`,

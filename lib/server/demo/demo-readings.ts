@@ -36,16 +36,12 @@ export function listReadings(letter: string, text: string, unit: Unit): Marked[]
 
 /** The filler's marks: rows −25, 0, +25 mm from the hole by three clock positions; `/` parts the rows. */
 export function fillerReadings(clocks: readonly string[], text: string, unit: Unit): Marked[] {
-  return text
-    .split(' / ')
-    .flatMap((row, step) =>
-      row
-        .split(' ')
-        .map((one, place) => ({
-          mark: `${['-25', '0', '+25'][step] ?? '?'}@${clocks[place] ?? '?'}`,
-          reading: readingOf(one, unit),
-        })),
-    )
+  return text.split(' / ').flatMap((row, step) =>
+    row.split(' ').map((one, place) => ({
+      mark: `${['-25', '0', '+25'][step] ?? '?'}@${clocks[place] ?? '?'}`,
+      reading: readingOf(one, unit),
+    })),
+  )
 }
 
 /** The chalk grid of a repair: five stations from the leak and four clock positions. */
