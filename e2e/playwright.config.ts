@@ -1,5 +1,12 @@
 import { defineConfig } from '@playwright/test'
-import { E2E_PORT, E2E_URL } from './places'
+import { DEMO_PORT, DEMO_URL, E2E_PORT, E2E_URL } from './places'
+
+const server = {
+  cwd: '..',
+  timeout: 240_000,
+  reuseExistingServer: process.env.E2E_REUSE === '1',
+  gracefulShutdown: { signal: 'SIGTERM', timeout: 15_000 },
+} as const
 
 export default defineConfig({
   testDir: '.',
@@ -18,18 +25,23 @@ export default defineConfig({
     navigationTimeout: 30_000,
     screenshot: 'only-on-failure',
     launchOptions: {
-      executablePath: process.env['CHROMIUM'] ?? '/usr/bin/chromium',
+      executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium',
       args: ['--no-sandbox', '--disable-background-networking', '--disable-quic'],
     },
   },
   outputDir: '../test-results',
-  webServer: {
-    command: 'node --import tsx e2e/serve-for-tests.ts',
-    cwd: '..',
-    url: `${E2E_URL}/sign-in`,
-    timeout: 120_000,
-    reuseExistingServer: process.env['E2E_REUSE'] === '1',
-    gracefulShutdown: { signal: 'SIGTERM', timeout: 15_000 },
-    env: { PORT: String(E2E_PORT) },
-  },
+  webServer: [
+    {
+      ...server,
+      command: 'node --import tsx e2e/serve-for-tests.ts',
+      url: `${E2E_URL}/sign-in`,
+      env: { PORT: String(E2E_PORT) },
+    },
+    {
+      ...server,
+      command: 'node --import tsx e2e/serve-demo.ts',
+      url: `${DEMO_URL}/sign-in`,
+      env: { PORT: String(DEMO_PORT) },
+    },
+  ],
 })

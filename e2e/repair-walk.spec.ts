@@ -20,7 +20,7 @@ import { failReworkAndClose } from './steps/rework'
 import { QI, Walk } from './steps/walk'
 import { cure, wrap } from './steps/wrap-and-cure'
 
-const NUMBER = process.env['E2E_NUMBER'] ?? 'MD-0142'
+const NUMBER = process.env.E2E_NUMBER ?? 'MD-0142'
 
 test('an inspector takes one repair from materials to hardness on a phone, through a failed test, a rework and a nonconformance, to its dossier', async ({
   page,
@@ -98,7 +98,7 @@ function checkText(text: string): void {
     '12.9',
   ]
   expect(readings.filter((reading) => reading !== '12.9' && !words.has(reading))).toEqual([])
-  for (const figure of ['71.50', '78.40', 'mean 78.8', 'dry', '38.1', 'C-6', 'rework']) expect(text).toContain(figure)
+  for (const figure of ['71.50', '78.40', '78.8', 'dry', '38.1', 'C-6', 'rework']) expect(text).toContain(figure)
   for (const grid of [HARDNESS_FIRST, HARDNESS_SECOND])
     for (let row = 0; row < 4; row += 1)
       expect(text).toMatch(new RegExp(grid.slice(row * 5, row * 5 + 5).join('[^0-9\\n]+')))

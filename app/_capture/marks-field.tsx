@@ -4,7 +4,7 @@ import { type Control, type FieldValues, useController } from 'react-hook-form'
 import type { MarkShape } from '@/lib/capture/mark-shape'
 import { type Reading, showReading, showUnit, type Unit } from '@/lib/domain/reading'
 import type { MarkedReading } from '@/lib/domain/records/common'
-import { momentOf } from '@/lib/domain/time'
+import { instantOf, momentOf } from '@/lib/domain/time'
 import { useCapture } from './capture-context'
 import { messageOf } from './field-shell'
 import { KeyPad } from './key-pad'
@@ -30,11 +30,13 @@ export function MarksField({
   quantity: string
   failing: ReadonlySet<string>
 }) {
-  const { utcOffset } = useCapture()
+  const { utcOffset, clockKind, judge } = useCapture()
+  // A demonstration or test has a clock of its own: readings are stamped as far from the page's moment as they were keyed after it.
+  const [aheadMs] = useState(() => (clockKind === 'real' ? 0 : instantOf(judge.asOf) - Date.now()))
   const { field, fieldState } = useController({ control, name: path })
   const value = useMemo(() => (Array.isArray(field.value) ? (field.value as MarkedReading[]) : []), [field.value])
   const order = useMemo(() => shape.marks.flat(), [shape])
-  const stamp = useCallback(() => momentOf(Date.now(), utcOffset), [utcOffset])
+  const stamp = useCallback(() => momentOf(Date.now() + aheadMs, utcOffset), [aheadMs, utcOffset])
   const { current, typed, problem, go, press, special } = useKeyedMarks(order, value, field.onChange, unit, stamp)
   const [isChoosing, setChoosing] = useState(false)
   const cells = useRef(new Map<string, HTMLButtonElement>())

@@ -1,6 +1,8 @@
 import type { FieldSpec } from '@/lib/capture/forms/field-spec'
 import { FORMS } from '@/lib/capture/forms/form-table'
+import { compareDecimals, meanOf, showFraction } from '@/lib/domain/decimal'
 import type { PersonId } from '@/lib/domain/facts/fact'
+import { meanPlaces } from '@/lib/domain/judge/quantity-names'
 import { Measured, Reading, showReading, showReadingUnit, showUnit, UNITS } from '@/lib/domain/reading'
 import { MarkedReadings } from '@/lib/domain/records/common'
 import type { PointRecord } from '@/lib/domain/records/record'
@@ -53,6 +55,8 @@ function linesOf(
           .map((line) => (field.of.length === 1 ? line.value : `${line.label.toLowerCase()} ${line.value}`))
           .join('; '),
       }))
+    if (field.kind === 'marks')
+      return [{ label: field.label, value: `${shown(value, names)}${figuresOf(field.quantity, value)}` }]
     return [{ label: field.label, value: shown(value, names) }]
   })
 }
@@ -81,4 +85,15 @@ function shown(value: unknown, names: Record<PersonId, string>): string {
     return `${grid.stations.map((one) => `${one.name} ${showReading(one.fromLeak)}`).join(', ')} mm; clock ${grid.clocks.join(', ')}`
   }
   return String(value)
+}
+
+/** Number, lowest, highest and exact mean of the readings that are numbers; recorded, whether or not a criterion asks for them. */
+function figuresOf(quantity: string, value: unknown): string {
+  const marks = MarkedReadings.safeParse(value)
+  const numbers = marks.success ? marks.data.flatMap(({ reading }) => (reading.kind === 'number' ? [reading] : [])) : []
+  const mean = meanOf(numbers)
+  const sorted = [...numbers].sort(compareDecimals)
+  const [first, last] = [sorted[0], sorted.at(-1)]
+  if (!mean || !first || !last || numbers.length < 2) return ''
+  return ` (${numbers.length} readings, lowest ${showReading(first)}, highest ${showReading(last)}, mean ${showFraction(mean, meanPlaces(quantity, Math.max(...numbers.map((one) => one.scale))))})`
 }

@@ -65,9 +65,7 @@ export function SurfaceMap({ map, href }: { map: MapOf; href?: (mark: string) =>
         {...(href ? { markHref: href } : {})}
       />
       <details>
-        <summary className="fold-head plain quiet small">
-          The same as a table
-        </summary>
+        <summary className="fold-head plain quiet small">The same as a table</summary>
         <div className="scroll-x">
           <table>
             <thead>

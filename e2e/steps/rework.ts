@@ -93,7 +93,7 @@ async function propose(walk: Walk, disposition: string, what: string): Promise<v
   await expect(walk.page.getByRole('heading', { name: `Disposition: ${disposition}` })).toBeVisible()
 }
 
-/** One act of the life cycle: its fold opened, its fields filled, its button pressed, and the fold gone afterwards. */
+/** One act of the life cycle: its fold opened, its fields filled, its button pressed, and its words in the life of the nonconformance. */
 async function actOn(
   walk: Walk,
   title: string,
@@ -103,7 +103,9 @@ async function actOn(
   const fold = await openFold(walk, title)
   for (const [label, text] of fields) await fold.getByRole('textbox', { name: new RegExp(`^${label}`) }).fill(text)
   await fold.getByRole('button', { name: submit, exact: true }).click()
-  await expect(fold).toHaveCount(0)
+  const words = fields[0]?.[1]
+  if (words) await expect(walk.page.getByRole('list', { name: /^Life of/ })).toContainText(words)
+  else await expect(fold).toHaveCount(0)
 }
 
 async function openFold(walk: Walk, title: string) {
