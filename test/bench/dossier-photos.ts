@@ -1,6 +1,6 @@
 import { FactId } from '@/lib/domain/facts/fact'
 import type { FactOf } from '@/lib/domain/facts/fact-kinds'
-import { PhotoIntakeBody } from '@/lib/domain/facts/repair-bodies'
+import { PhotoIntakeBody } from '@/lib/domain/facts/photo-intake-body'
 import type { PhotoState } from '@/lib/domain/fold/repair-state'
 
 const AT = '2026-05-13T08:05:00+01:00'

@@ -7,10 +7,14 @@ import { MEANINGS, PARTIES, ROLES } from '../roles'
 import { PointNo } from '../specification'
 import { CalendarDay, Moment } from '../time'
 import { FactId, PersonId, Sha256, StreamId } from './fact'
+import { PhotoIntakeBody } from './photo-intake-body'
 
 const Reason = z.string().trim().min(3).max(600)
+
 const Attempt = z.int().min(1).max(99)
+
 const At = { point: PointNo, attempt: Attempt }
+
 const Party = z.enum(PARTIES)
 
 /** What a release covers: the whole point, part of the area, or the work up to a named step. */
@@ -19,48 +23,11 @@ export const Scope = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('area'), area: Text, marks: z.array(Mark).max(400).optional() }),
   z.strictObject({ kind: z.literal('up-to-step'), step: Text, untilPoint: PointNo.optional() }),
 ])
+
 export type Scope = z.infer<typeof Scope>
 
 /** Heads of the streams that a decision saw: stream and number of facts in it. */
 export const Heads = z.array(z.strictObject({ stream: StreamId, length: z.int().min(0) })).max(200)
-
-/** Measures and renditions of a photo as taken in (lib/photo). Claims are what the file says, nothing more. */
-export const PhotoIntakeBody = z.strictObject({
-  sha256: Sha256,
-  sizeBytes: z.int().positive(),
-  mediaType: z.enum(['image/jpeg', 'image/png', 'image/webp', 'image/heic']),
-  widthPx: z.int().positive(),
-  heightPx: z.int().positive(),
-  rendition: z.strictObject({
-    sha256: Sha256,
-    sizeBytes: z.int().positive(),
-    widthPx: z.int().positive(),
-    heightPx: z.int().positive(),
-  }),
-  thumb: z.strictObject({
-    sha256: Sha256,
-    sizeBytes: z.int().positive(),
-    widthPx: z.int().positive(),
-    heightPx: z.int().positive(),
-  }),
-  claims: z.strictObject({
-    takenAt: z.string().max(40).nullable(),
-    offset: z.string().max(10).nullable(),
-    latitude: z.number().nullable(),
-    longitude: z.number().nullable(),
-    camera: z.string().max(120).nullable(),
-    hasOriginalMetadata: z.boolean(),
-  }),
-  measures: z.strictObject({
-    sharpness: z.number(),
-    meanLightness: z.number(),
-    shareDark: z.number(),
-    shareBright: z.number(),
-    dHash: z.string().regex(/^[0-9a-f]{16}$/),
-    pHash: z.string().regex(/^[0-9a-f]{16}$/),
-  }),
-})
-export type PhotoIntakeBody = z.infer<typeof PhotoIntakeBody>
 
 /** Bodies of the facts of a repair's stream, by kind. */
 export const REPAIR_BODIES = {

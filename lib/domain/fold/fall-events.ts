@@ -2,42 +2,16 @@ import type { FactId, PersonId } from '../facts/fact'
 import { frameOf } from '../judge/frame'
 import type { JudgeContext } from '../judge/judge-context'
 import { windowSpan } from '../judge/window-span'
-import type { InvalidatingEvent } from '../plan'
-import type { PointRecord } from '../records/record'
 import type { PointNo } from '../specification'
 import { instantOf, type Moment } from '../time'
 import type { AttemptSlot, PointSlots } from './attempt-slots'
-import type { EffectiveRecord } from './effective-records'
+import type { Fall } from './fall'
 import { revisionAt } from './fold-revisions'
 import type { JudgedSlot } from './judge-attempts'
+import { climateEvents, type Noted, notedEvents } from './noted-events'
 import { ofKind } from './order-facts'
 import type { RepairGround } from './repair-ground'
 import type { WindowState } from './repair-state'
-import { latest } from './work-span'
-
-/** Something that makes releases of one point fall, whatever the release. `timed` falls come from a clock running out. */
-export type Fall = {
-  no: PointNo
-  at: Moment
-  cause: string
-  effect: 'lapsed' | 'in question'
-  event: InvalidatingEvent | null
-  timed: boolean
-  area: string | null
-  by: PersonId | null
-  fact: FactId | null
-}
-
-type Noted = {
-  event: InvalidatingEvent
-  at: Moment
-  cause: string
-  effect: Fall['effect']
-  area: string | null
-  by: PersonId | null
-  fact: FactId | null
-  timed?: boolean
-}
 
 /** Everything that makes releases fall: noted and recorded events by the plan's table, windows and permits that ran out, decisions to redo. */
 export function fallEvents(
@@ -56,97 +30,6 @@ function tableFalls(ground: RepairGround, noted: Noted): Fall[] {
   const table = (revisionAt(ground.plans, noted.at) ?? ground.plans.at(-1))?.body.body.invalidations ?? []
   const falls = new Set(table.filter((row) => row.event === noted.event).flatMap((row) => row.falls))
   return [...falls].map((no) => ({ timed: false, ...noted, no }))
-}
-
-function notedEvents(ground: RepairGround): Noted[] {
-  const told = ofKind(ground.own, 'event-noted').map(
-    (fact): Noted => ({
-      event: fact.body.event,
-      at: fact.observedAt,
-      cause: `${EVENT_TEXT[fact.body.event]}: ${fact.body.remark}`,
-      effect: 'lapsed',
-      area: fact.body.area ?? null,
-      by: fact.observedBy,
-      fact: fact.id,
-    }),
-  )
-  return [...told, ...ground.records.filter((one) => one.overruledBy === null).flatMap(recordedEvents)]
-}
-
-export const EVENT_TEXT: Record<InvalidatingEvent, string> = {
-  wet: 'Surface wet or dew margin lost',
-  'prep-lapsed': 'Preparation window lapsed',
-  weep: 'Weep',
-  touched: 'Surface touched',
-  'pressure-raised': 'Pressure raised over the stated value',
-  'working-time-exceeded': 'Working time exceeded',
-  'cure-interrupted': 'Cure interrupted',
-  damage: 'Damage',
-  stopped: 'Work stopped',
-}
-
-function recordedEvents(one: EffectiveRecord): Noted[] {
-  const note = (event: InvalidatingEvent, at: Moment, cause: string): Noted[] => [
-    { event, at, cause, effect: 'lapsed', area: null, by: one.fact.observedBy, fact: one.fact.id },
-  ]
-  const record: PointRecord = one.record
-  const { observedAt } = one.fact
-  switch (record.type) {
-    case 'weep':
-      return note('weep', record.seenAt, `Weep at ${record.place}`)
-    case 'arrest-watch':
-      return record.dripSeenAt ? note('weep', record.dripSeenAt, 'Drip seen during the leak watch') : []
-    case 'filler-cure':
-      return record.noWeep === 'no' ? note('weep', record.takenAt, `Weep at ${record.weepAt ?? 'the filler'}`) : []
-    case 'pressure-test':
-      return record.noLeak === 'no'
-        ? note(
-            'weep',
-            latest(record.readings.map((reading) => reading.at)) ?? observedAt,
-            'Leak seen at the pressure test',
-          )
-        : []
-    case 'in-service':
-      return record.weep === 'yes'
-        ? note('weep', observedAt, 'Weep seen in service')
-        : record.impact === 'yes'
-          ? note('damage', observedAt, 'Impact damage seen in service')
-          : []
-    case 'stop':
-      return record.what === 'stopped' ? note('stopped', observedAt, `Stopped: ${record.reason}`) : []
-    case 'cure':
-      return record.interrupted === 'yes' ? note('cure-interrupted', record.endedAt, 'Cure interrupted') : []
-    default:
-      return []
-  }
-}
-
-/** A climate record that fails puts the points of the "wet" row in question from its time on. */
-function climateEvents(points: readonly PointSlots[], judged: ReadonlyMap<AttemptSlot, JudgedSlot>): Noted[] {
-  return points
-    .flatMap((point) => point.attempts)
-    .flatMap((slot) => {
-      const failing = new Set(
-        (judged.get(slot)?.criteria ?? [])
-          .filter((one) => one.verdict === 'fail')
-          .flatMap((one) => one.findings.flatMap((finding) => finding.facts)),
-      )
-      return slot.governing.flatMap((one): Noted[] =>
-        one.record.type === 'climate' && failing.has(one.fact.id)
-          ? [
-              {
-                event: 'wet',
-                at: one.record.takenAt,
-                cause: 'Climate out of range',
-                effect: 'in question',
-                area: null,
-                by: one.fact.observedBy,
-                fact: one.fact.id,
-              },
-            ]
-          : [],
-      )
-    })
 }
 
 function windowFalls(

@@ -1,4 +1,4 @@
-import { PhotoIntakeBody } from '@/lib/domain/facts/repair-bodies'
+import { PhotoIntakeBody } from '@/lib/domain/facts/photo-intake-body'
 import { done, type Result, refused } from '@/lib/domain/result'
 import type { PhotoIntake } from '@/lib/photo/photo-intake'
 

@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto'
 import type { z } from 'zod'
-import type { PhotoIntakeBody } from '@/lib/domain/facts/repair-bodies'
+import type { PhotoIntakeBody } from '@/lib/domain/facts/photo-intake-body'
 import type { Moment } from '@/lib/domain/time'
 
 /** What a drawn photo shows. Texts are those of the record it backs. */
