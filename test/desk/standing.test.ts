@@ -18,6 +18,7 @@ const batch = (over: Partial<BatchState>): BatchState => ({
   received,
   expiresOn: '2026-11-30',
   isQuarantined: false,
+  quarantines: [],
   recalled: null,
   ...over,
 })

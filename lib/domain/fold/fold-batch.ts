@@ -3,6 +3,7 @@ import type { Fact } from '../facts/fact-kinds'
 import { type CalendarDay, dayOf, type Moment } from '../time'
 import { addDays } from './calendar'
 import { ofKind, ofStream, orderFacts } from './order-facts'
+import { isStanding, quarantinesOf } from './quarantines'
 import type { BatchState } from './repair-state'
 
 /**
@@ -14,11 +15,7 @@ export function foldBatch(facts: readonly Fact[], stream: StreamId, asOf: Moment
   const received = ofKind(own, 'batch-received')[0]
   if (!received) return null
   const recalled = ofKind(own, 'batch-recalled').at(-1) ?? null
-  let isQuarantined = false
-  for (const fact of own) {
-    if (fact.kind === 'batch-quarantined' || fact.kind === 'batch-recalled') isQuarantined = true
-    if (fact.kind === 'quarantine-lifted') isQuarantined = false
-  }
+  const quarantines = quarantinesOf(own)
   const letter = ofKind(own, 'maker-letter').at(-1)
   const opened = ofKind(own, 'batch-opened')[0]
   const openedUntil =
@@ -28,7 +25,8 @@ export function foldBatch(facts: readonly Fact[], stream: StreamId, asOf: Moment
     number: received.body.number,
     received: received.body,
     expiresOn: earlier(letter?.body.expiresOn ?? received.body.expiresOn, openedUntil),
-    isQuarantined,
+    isQuarantined: isStanding(quarantines),
+    quarantines,
     recalled,
   }
 }

@@ -2,6 +2,7 @@ import type { StreamId } from '../facts/fact'
 import type { Fact } from '../facts/fact-kinds'
 import type { Moment } from '../time'
 import { ofKind, ofStream, orderFacts } from './order-facts'
+import { isStanding, quarantinesOf } from './quarantines'
 import type { InstrumentState } from './repair-state'
 
 /** An instrument as its stream tells at `asOf`: every certificate ever recorded stays; or null when it was never registered. */
@@ -9,11 +10,7 @@ export function foldInstrument(facts: readonly Fact[], stream: StreamId, asOf: M
   const own = ofStream(orderFacts(facts, asOf), stream)
   const registered = ofKind(own, 'instrument-registered')[0]
   if (!registered) return null
-  let isQuarantined = false
-  for (const fact of own) {
-    if (fact.kind === 'instrument-quarantined') isQuarantined = true
-    if (fact.kind === 'quarantine-lifted') isQuarantined = false
-  }
+  const quarantines = quarantinesOf(own)
   return {
     stream,
     number: registered.body.number,
@@ -21,6 +18,7 @@ export function foldInstrument(facts: readonly Fact[], stream: StreamId, asOf: M
     certificates: ofKind(own, 'certificate-recorded'),
     checks: ofKind(own, 'check-made'),
     foundWrong: ofKind(own, 'found-wrong'),
-    isQuarantined,
+    isQuarantined: isStanding(quarantines),
+    quarantines,
   }
 }

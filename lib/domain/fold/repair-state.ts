@@ -225,6 +225,8 @@ export type PersonState = {
   party: string
   qualifications: FactOf<'qualification-recorded'>[]
 }
+/** A time in quarantine: from the fact that began it to the one that lifted it, whose moment is no longer in it. */
+export type Quarantine = { from: Moment; to: Moment | null; fact: FactId; reason: string }
 export type InstrumentState = {
   stream: StreamId
   number: string
@@ -233,6 +235,8 @@ export type InstrumentState = {
   checks: FactOf<'check-made'>[]
   foundWrong: FactOf<'found-wrong'>[]
   isQuarantined: boolean
+  /** When it stood in quarantine, oldest first; the last one without an end stands yet. */
+  quarantines: Quarantine[]
 }
 export type BatchState = {
   stream: StreamId
@@ -240,5 +244,7 @@ export type BatchState = {
   received: BodyOf<'batch-received'>
   expiresOn: CalendarDay | null
   isQuarantined: boolean
+  /** When it stood in quarantine, oldest first; the last one without an end stands yet. */
+  quarantines: Quarantine[]
   recalled: FactOf<'batch-recalled'> | null
 }

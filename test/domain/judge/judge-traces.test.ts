@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest'
 import { decimal } from '@/lib/domain/decimal'
 import type { FactOf } from '@/lib/domain/facts/fact-kinds'
-import type { BatchState, InstrumentState, PersonState } from '@/lib/domain/fold/repair-state'
+import type { BatchState, InstrumentState, PersonState, Quarantine } from '@/lib/domain/fold/repair-state'
 import { judgeCriterion, judgePoint } from '@/lib/domain/judge/judge-criterion'
+import { showFinding } from '@/lib/domain/judge/show-finding'
 import { measured } from '@/lib/domain/reading'
 import type { Rule } from '@/lib/domain/specification'
 import { HARDNESS } from './demo-grids'
@@ -45,6 +46,7 @@ const instrument = (changes: Partial<InstrumentState> = {}): InstrumentState => 
   checks: [],
   foundWrong: [],
   isQuarantined: false,
+  quarantines: [],
   ...changes,
 })
 const withInstrument = (changes: Partial<InstrumentState> = {}) => ({
@@ -98,10 +100,6 @@ describe('instruments in force on the day of use', () => {
     expect(judge(rule, [used], { ...withInstrument(), otherRecords: [refused] })).toMatchObject({
       verdict: 'fail',
       findings: [{ code: 'instrument-refused' }],
-    })
-    expect(judge(rule, [{ ...used, fact: null }], withInstrument({ isQuarantined: true }))).toMatchObject({
-      verdict: 'fail',
-      findings: [{ code: 'instrument-quarantined' }],
     })
     expect(judge(rule, [used]).findings[0]?.code).toBe('instrument-unknown')
     expect(judge(rule, []).findings[0]?.code).toBe('no-instrument')
@@ -234,6 +232,40 @@ describe('guard band', () => {
   })
 })
 
+/** In quarantine from one moment to another, or yet. */
+const quarantine = (from: string, to: string | null): Quarantine => ({
+  from: at(from),
+  to: to && at(to),
+  fact: fact(9400),
+  reason: 'dropped',
+})
+
+describe('an instrument in quarantine', () => {
+  const rule: Rule = { kind: 'instruments-valid' }
+  const used = hardness('05-13 07:25', HARDNESS['MD-0041'])
+  it.each([
+    ['lifted before its use', quarantine('05-12 09:00', '05-13 07:00'), 'pass'],
+    ['lifted at the moment of its use', quarantine('05-12 09:00', '05-13 07:25'), 'pass'],
+    ['not yet lifted at its use', quarantine('05-12 09:00', '05-13 07:26'), 'fail'],
+    ['standing', quarantine('05-13 07:25', null), 'fail'],
+    ['begun after its use', quarantine('05-13 07:26', null), 'pass'],
+  ] as const)('%s', (_case, time, verdict) => {
+    const result = judge(rule, [used], withInstrument({ isQuarantined: time.to === null, quarantines: [time] }))
+    expect([result.verdict, result.findings[0]?.code]).toEqual([
+      verdict,
+      verdict === 'fail' ? 'instrument-quarantined' : undefined,
+    ])
+    if (verdict === 'fail') expect(result.findings[0]?.facts).toContain(fact(9400))
+  })
+  it('says since when and why, also while it is being keyed', () => {
+    const changes = { isQuarantined: true, quarantines: [quarantine('05-12 09:00', null)] }
+    const [finding] = judge(rule, [{ ...used, fact: null }], withInstrument(changes)).findings
+    expect(finding && showFinding(finding)).toBe(
+      'HD-03 used 2026-05-13 07:25 +01:00 while in quarantine since 2026-05-12 09:00 +01:00: dropped (7.3).',
+    )
+  })
+})
+
 describe('batches in date at use', () => {
   const rule: Rule = { kind: 'batches-valid' }
   const batch = (changes: Partial<BatchState> = {}): BatchState => ({
@@ -242,6 +274,7 @@ describe('batches in date at use', () => {
     received: { number: 'PR-357', role: 'primer', product: 'primer', expiresOn: '2026-06-30', quantity: null },
     expiresOn: '2026-06-30',
     isQuarantined: false,
+    quarantines: [],
     recalled: null,
     ...changes,
   })
@@ -288,12 +321,25 @@ describe('batches in date at use', () => {
     expect(judge(rule, [line('taken', '2026-07-01')], { batches }).findings[0]?.code).toBe('batch-expired')
     expect(judge(rule, [line('refused', '2026-07-01')], { batches }).findings[0]?.code).toBe('no-batch')
   })
-  it('fails a quarantined batch while it is being keyed, and does not know an unknown one', () => {
-    expect(
-      judge(rule, [{ ...primer('05-12 11:40'), fact: null }], {
-        batches: { [stream('batch:PR-357')]: batch({ isQuarantined: true }) },
-      }).findings[0]?.code,
-    ).toBe('batch-quarantined')
+  it.each([
+    ['lifted before', quarantine('05-10 09:00', '05-12 11:00'), 'pass'],
+    ['standing since before', quarantine('05-10 09:00', null), 'fail'],
+    ['begun after', quarantine('05-12 11:41', null), 'pass'],
+  ] as const)('in quarantine, %s its use', (_case, time, verdict) => {
+    const quarantined = batch({ isQuarantined: time.to === null, quarantines: [time] })
+    for (const use of [primer('05-12 11:40'), { ...primer('05-12 11:40'), fact: null }]) {
+      const result = judge(rule, [use], { batches: { [stream('batch:PR-357')]: quarantined } })
+      expect(result.verdict).toBe(verdict)
+      expect(result.findings.map(showFinding)).toEqual(
+        verdict === 'pass'
+          ? []
+          : [
+              'Batch PR-357 used 2026-05-12 11:40 +01:00 while in quarantine since 2026-05-10 09:00 +01:00: dropped (7.3).',
+            ],
+      )
+    }
+  })
+  it('does not know an unknown batch', () => {
     expect(judge(rule, [primer('05-12 11:40')]).findings[0]?.code).toBe('batch-unknown')
   })
 })
