@@ -1,26 +1,18 @@
-import { decimal } from '@/lib/domain/decimal'
-import { K, L1, QI, T1 } from './demo-people'
-import { mm } from './demo-readings'
+import { L1, QI, T1 } from './demo-people'
 import { at, secondsAfter } from './demo-time'
 import type { FactScript } from './fact-script'
 import type { PhotoBook } from './photo-drawing'
-import { HARDNESS, MD_0041 } from './repair-figures'
+import { curedAndTested, type On0041 } from './repair-0041-cure'
+import { MD_0041 } from './repair-figures'
 import { scriptRepair } from './repair-script'
-import {
-  closeHardness,
-  RESTRICTIONS,
-  recordChecklist,
-  recordHardness,
-  recordTest,
-  stepCure,
-  stepFinished,
-  stepHandover,
-} from './steps-after'
-import { openRepair, stepAssessment, stepInstruments, stepMaterials, stepPermit } from './steps-before'
+import { stepPlug, stepWatch } from './steps-arrest'
+import { openRepair, stepAssessment, stepPermit } from './steps-before'
 import { stepFillerCured, stepFillerMix, stepFillerPlaced, stepPreWrap } from './steps-filler'
+import { stepInstruments } from './steps-instruments'
+import { stepMaterials } from './steps-materials'
 import { laterNotices, stepNotices } from './steps-notices'
-import { closeClimate, recordClimate, stepCleanliness, stepPlug, stepProfile, stepWatch } from './steps-surface'
-import { closeLayUp, layUp, plyRecord, probeSeries, recordPrimer } from './steps-wrap'
+import { closeClimate, recordClimate, stepCleanliness, stepProfile } from './steps-surface'
+import { closeLayUp, layUp, plyRecord, recordPrimer } from './steps-wrap'
 
 /** MD-0041, a clean pass: 2026-05-12 and 13, handed over 05-15. */
 export function scriptRepair0041(script: FactScript, photos: PhotoBook): void {
@@ -110,8 +102,6 @@ export function scriptRepair0041(script: FactScript, photos: PhotoBook): void {
   curedAndTested(on)
 }
 
-type On0041 = Parameters<typeof plyRecord>[0] & { number: 'MD-0041' }
-
 /** Ply 6 was kept on the paper tally and entered the next morning; its signatures follow its entry. */
 function lateSixthPly(on: On0041): void {
   const { hand } = on
@@ -130,74 +120,4 @@ function lateSixthPly(on: On0041): void {
   hand.sign('14', secondsAfter(entered, 120), T1, 'performed', { covers: [fact] })
   hand.sign('14', secondsAfter(entered, 180), L1, 'checked', { covers: [fact] })
   hand.sign('14', secondsAfter(entered, 240), QI, 'checked', { covers: [fact] })
-}
-
-function curedAndTested(on: On0041): void {
-  const { hand } = on
-  const cure = { startedAt: at('05-12', '12:30'), endedAt: at('05-13', '07:10') }
-  stepCure(
-    on,
-    {
-      ...cure,
-      logger: 'instrument:CL-08',
-      heatSource: 'none',
-      postCure: 'no',
-      probes: [
-        { place: '6 o’clock', clock: '6', series: probeSeries('MD-0041 6', cure.startedAt, cure.endedAt) },
-        { place: '12 o’clock', clock: '12', series: probeSeries('MD-0041 12', cure.startedAt, cure.endedAt) },
-      ],
-    },
-    at('05-13', '07:13'),
-  )
-  recordHardness(on, at('05-13', '07:25'), HARDNESS['MD-0041'], '17.6')
-  closeHardness(on, at('05-13', '07:40'))
-  stepFinished(on, { thickness: at('05-13', '07:50'), visual: at('05-13', '08:05'), closed: at('05-13', '08:12') }, [
-    { kind: 'resin run', place: 'B-9', size: mm('8') },
-  ])
-  recordTest(
-    on,
-    '05-13',
-    [
-      ['09:30', '1.492'],
-      ['09:55', '1.490'],
-      ['10:20', '1.489'],
-      ['10:45', '1.489'],
-    ],
-    '16.8',
-  )
-  hand.close('18', at('05-13', '10:50'), {
-    signs: [
-      [QI, 'measured'],
-      [K, 'witnessed'],
-    ],
-    submittedBy: QI,
-    releases: [
-      ['crew', L1],
-      ['inspector', QI],
-      ['client', K],
-    ],
-  })
-  recordChecklist(on, at('05-13', '11:12'), '10', '2027-05-13', 'LBL-0041')
-  hand.close('19', at('05-13', '11:18'), {
-    signs: [
-      [QI, 'accepted'],
-      [K, 'accepted'],
-    ],
-    submittedBy: QI,
-    releases: [
-      ['crew', L1],
-      ['inspector', QI],
-      ['client', K],
-    ],
-  })
-  hand.write('accepted', at('05-13', '11:20'), QI, {
-    kind: 'accepted',
-    lifeYears: decimal('10'),
-    lifeFrom: '2026-05-13',
-    nextInspectionOn: '2027-05-13',
-    restrictions: RESTRICTIONS,
-    conditions: [],
-    heads: hand.heads(),
-  })
-  stepHandover(on, at('05-15', '16:00'))
 }

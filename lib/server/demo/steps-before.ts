@@ -1,14 +1,13 @@
 import { measured } from '@/lib/domain/reading'
 import { COMPLETIONS } from './completions'
-import { E, L1, QI, S, T1 } from './demo-people'
+import { E, L1, QI } from './demo-people'
 import { chalkGrid, degC, gridReadings, mm, mpa } from './demo-readings'
-import { batchRow, instrumentRow } from './demo-store-tables'
 import { at, secondsAfter } from './demo-time'
-import type { BodyInput } from './fact-script'
 import type { RepairFigures } from './repair-figures'
 import type { RepairHand } from './repair-script'
 
 export type CompletedNumber = keyof typeof COMPLETIONS
+
 /** A repair of the demo on its way through the plan: given figures, completions and the hand that writes. */
 export type OnRepair = { hand: RepairHand; figures: RepairFigures; number: CompletedNumber }
 
@@ -149,114 +148,5 @@ export function stepPermit({ hand, figures, number }: OnRepair): void {
     signs: [[L1, 'checked']],
     submittedBy: L1,
     releases: [['crew', L1]],
-  })
-}
-
-/** Point 03: materials taken, and refused with a reason. */
-export function stepMaterials(
-  { hand, figures, number }: OnRepair,
-  taken: string[],
-  refused: { batch: string; reason: string }[] = [],
-): void {
-  const { materials } = COMPLETIONS[number]
-  const seen = at(figures.day, materials.at)
-  const line = (id: string): Omit<MaterialLine, 'decision'> => {
-    const { role, label } = batchRow(id)
-    return {
-      batch: `batch:${id}`,
-      role,
-      packageState: 'sound',
-      labelRead: label ? 'scanned' : 'typed',
-      ...(label ? { labelText: label } : {}),
-      certificateMatches: 'yes',
-      systemQualified: 'yes',
-      storedMin: degC('14.2'),
-      storedMax: degC('21.6'),
-    }
-  }
-  hand.record('03', seen, S, {
-    type: 'materials',
-    plannedUseOn: `2026-${figures.day}`,
-    lines: [
-      ...taken.map((id): MaterialLine => ({ ...line(id), decision: 'taken' })),
-      ...refused.map(({ batch, reason }): MaterialLine => ({ ...line(batch), decision: 'refused', reason })),
-    ],
-  })
-  const shown = batchRow(taken[0] ?? '')
-  hand.photo('03', secondsAfter(seen, 90), S, 'package-label', `Label of ${shown.id}`, {
-    kind: 'package',
-    colour: number,
-    lines: [shown.product, shown.id, shown.label ?? '', `expiry ${shown.expiresOn ?? 'none'}`],
-  })
-  hand.close('03', at(figures.day, materials.closedAt), {
-    signs: [
-      [S, 'performed'],
-      [QI, 'witnessed'],
-    ],
-    submittedBy: S,
-    releases: [['crew', L1]],
-  })
-}
-
-type MaterialLine = Extract<BodyInput<'recorded'>['record'], { type: 'materials' }>['lines'][number]
-type InstrumentLine = Extract<BodyInput<'recorded'>['record'], { type: 'instruments' }>['instruments'][number]
-export type JobPerson = { person: string; qualification: string; task: 'applicator' | 'supervisor' | 'inspector' }
-export const USUAL_PERSONS: JobPerson[] = [
-  { person: T1, qualification: 'Q-118', task: 'applicator' },
-  { person: L1, qualification: 'Q-064', task: 'supervisor' },
-  { person: QI, qualification: 'I-022', task: 'inspector' },
-]
-
-/** Point 04: instruments with their check, and the persons on the job. The durometer's daily check is on a mid-scale block only. */
-export function stepInstruments(
-  { hand, figures, number }: OnRepair,
-  taken: string[],
-  { refused = [], persons = USUAL_PERSONS }: { refused?: { id: string; reason: string }[]; persons?: JobPerson[] } = {},
-): void {
-  const { instruments } = COMPLETIONS[number]
-  const seen = at(figures.day, instruments.at)
-  const line = (id: string): Omit<InstrumentLine, 'decision'> => {
-    const { certificate, unit, reference, kind } = instrumentRow(id)
-    return {
-      instrument: `instrument:${id}`,
-      certificate,
-      reference: measured(reference[0], unit),
-      read: measured(reference[1], unit),
-      tolerance: measured(reference[2], unit),
-      coverage: kind === 'durometer' ? 'mid scale' : 'full scale',
-      when: 'before',
-    }
-  }
-  hand.record('04', seen, QI, {
-    type: 'instruments',
-    persons,
-    instruments: [
-      ...taken.map((id): InstrumentLine => ({ ...line(id), decision: 'taken' })),
-      ...refused.map(
-        ({ id, reason }): InstrumentLine => ({
-          instrument: `instrument:${id}`,
-          certificate: instrumentRow(id).certificate,
-          coverage: 'none',
-          when: 'before',
-          decision: 'refused',
-          reason,
-        }),
-      ),
-    ],
-  })
-  const shown = instrumentRow(taken[0] ?? '')
-  hand.photo('04', secondsAfter(seen, 120), QI, 'id-plate', `${shown.id} on its reference piece`, {
-    kind: 'digital',
-    title: shown.id,
-    lines: [shown.reference[1], shown.unit],
-    note: `reference ${shown.reference[0]}`,
-  })
-  hand.close('04', at(figures.day, instruments.closedAt), {
-    signs: [[QI, 'checked']],
-    submittedBy: QI,
-    releases: [
-      ['crew', L1],
-      ['inspector', QI],
-    ],
   })
 }
