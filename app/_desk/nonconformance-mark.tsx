@@ -1,5 +1,5 @@
 import { Glyph, type GlyphName } from '@/app/_ui/glyph'
-import type { NonconformanceState } from '@/lib/domain/fold/repair-state'
+import type { NonconformanceState } from '@/lib/domain/fold/nonconformance-state'
 
 const SHOWN: Record<NonconformanceState['state'], { glyph: GlyphName; tone: string }> = {
   raised: { glyph: 'fail', tone: 'fail' },

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { StreamId } from '@/lib/domain/facts/fact'
-import type { BatchState } from '@/lib/domain/fold/repair-state'
+import type { BatchState } from '@/lib/domain/fold/store-states'
 import { measured } from '@/lib/domain/reading'
 import { batchStanding, labelReadOf } from '@/lib/server/views/batch-words'
 import { nextNumberOf } from '@/lib/server/views/nonconformance-list-view'

@@ -3,7 +3,8 @@ import type { FactOf } from '../facts/fact-kinds'
 import type { Party, Role } from '../roles'
 import type { PointNo } from '../specification'
 import { instantOf } from '../time'
-import type { AttemptState, NonconformanceState, PointState, RepairState } from './repair-state'
+import type { NonconformanceState } from './nonconformance-state'
+import type { AttemptState, PointState, RepairState } from './repair-state'
 
 /** Who decides: a person with roles in the project on the day; `approve` is the right that makes an inspector the quality manager. */
 export type DecidingActor = { person: PersonId; roles: readonly Role[]; approve: boolean }

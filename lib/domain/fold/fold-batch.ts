@@ -4,7 +4,7 @@ import { type CalendarDay, dayOf, type Moment } from '../time'
 import { addDays } from './calendar'
 import { ofKind, ofStream, orderFacts } from './order-facts'
 import { isStanding, quarantinesOf } from './quarantines'
-import type { BatchState } from './repair-state'
+import type { BatchState } from './store-states'
 
 /**
  * A batch as its stream tells at `asOf`, or null when it was never received. Use-by is the label's day or the maker's letter's, and the opened

@@ -3,7 +3,7 @@ import type { Fact } from '../facts/fact-kinds'
 import type { Moment } from '../time'
 import { ofKind, ofStream, orderFacts } from './order-facts'
 import { isStanding, quarantinesOf } from './quarantines'
-import type { InstrumentState } from './repair-state'
+import type { InstrumentState } from './store-states'
 
 /** An instrument as its stream tells at `asOf`: every certificate ever recorded stays; or null when it was never registered. */
 export function foldInstrument(facts: readonly Fact[], stream: StreamId, asOf: Moment): InstrumentState | null {

@@ -2,8 +2,8 @@ import type { StreamId } from '../facts/fact'
 import type { BodyOf, Fact, FactOf } from '../facts/fact-kinds'
 import type { Party } from '../roles'
 import type { Moment } from '../time'
+import type { NonconformanceState } from './nonconformance-state'
 import { ofKind, ofStream, orderFacts } from './order-facts'
-import type { NonconformanceState } from './repair-state'
 
 export type Disposition = BodyOf<'disposition-proposed'>['disposition']
 

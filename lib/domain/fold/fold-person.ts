@@ -2,7 +2,7 @@ import { PersonId, type StreamId, streamName } from '../facts/fact'
 import type { Fact } from '../facts/fact-kinds'
 import type { Moment } from '../time'
 import { ofKind, ofStream, orderFacts } from './order-facts'
-import type { PersonState } from './repair-state'
+import type { PersonState } from './store-states'
 
 /** A person as the stream tells at `asOf`: the latest name, every qualification ever recorded; or null when never registered. */
 export function foldPerson(facts: readonly Fact[], stream: StreamId, asOf: Moment): PersonState | null {

@@ -4,7 +4,7 @@ import { done, type Result, refused } from '../result'
 import type { Party, Role } from '../roles'
 import { type DecidingActor, type NotAllowed, ROLE_OF_PARTY } from './decision'
 import type { Disposition } from './fold-nonconformance'
-import type { NonconformanceState } from './repair-state'
+import type { NonconformanceState } from './nonconformance-state'
 
 type StateName = NonconformanceState['state']
 type ActKind = Extract<

@@ -1,6 +1,6 @@
 import type { Fact } from '../facts/fact-kinds'
 import { instantOf, type Moment } from '../time'
-import type { Quarantine } from './repair-state'
+import type { Quarantine } from './store-states'
 
 /**
  * Times that a batch or an instrument stood in quarantine. A recall quarantines too; a second quarantine within one adds nothing.

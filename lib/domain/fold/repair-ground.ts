@@ -9,8 +9,9 @@ import { foldInstrument } from './fold-instrument'
 import { concededBy, foldNonconformance } from './fold-nonconformance'
 import { foldPerson } from './fold-person'
 import { revisionsInOrder } from './fold-revisions'
+import type { NonconformanceState } from './nonconformance-state'
 import { ofKind, ofStream, orderFacts } from './order-facts'
-import type { BatchState, InstrumentState, NonconformanceState, PersonState } from './repair-state'
+import type { BatchState, InstrumentState, PersonState } from './store-states'
 
 /** What a fold may be told beside the facts. Receipts feed late marks and the trail, never a verdict. */
 export type FoldBeside = {

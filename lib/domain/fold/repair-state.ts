@@ -1,11 +1,12 @@
 import type { FactId, PersonId, StreamId } from '../facts/fact'
-import type { BodyOf, Fact, FactOf } from '../facts/fact-kinds'
+import type { FactOf } from '../facts/fact-kinds'
 import type { CriterionResult, Question, VerdictKind } from '../judge/verdict'
 import type { Plan, PlanPoint } from '../plan'
 import type { PointRecord, RecordOf } from '../records/record'
 import type { Participation, Party } from '../roles'
 import type { PointNo, Specification } from '../specification'
 import type { CalendarDay, Moment } from '../time'
+import type { NonconformanceState } from './nonconformance-state'
 
 /** A record as it stands after corrections; the record as first keyed and each correction stay beside it. */
 export type RecordState = {
@@ -27,6 +28,7 @@ export type SignatureState = {
 }
 
 export type ReleaseStateName = 'valid' | 'used' | 'lapsed' | 'withdrawn' | 'superseded' | 'in question'
+
 export type ReleaseState = {
   fact: FactOf<'released'>
   state: ReleaseStateName
@@ -41,6 +43,7 @@ export type PhotoFlag = {
   other?: { repair: StreamId; fact: FactId; point: PointNo }
   decision: FactOf<'likeness-judged'> | null
 }
+
 export type PhotoState = { fact: FactOf<'photo-attached'>; judged: FactOf<'photo-judged'> | null; flags: PhotoFlag[] }
 
 /** State of an attempt at a point, in words for screens. */
@@ -108,35 +111,6 @@ export type WindowState = {
   /** When it ends (maximum) or is met (minimum). */
   endsAt: Moment | null
   clause: string
-}
-
-export const NONCONFORMANCE_STATES = [
-  'raised',
-  'contained',
-  'assessed',
-  'disposition proposed',
-  'disposition approved',
-  'action in progress',
-  'verified',
-  'closed',
-  'rejected',
-  'reopened',
-  'voided duplicate',
-] as const
-export type NonconformanceState = {
-  stream: StreamId
-  number: string
-  raised: FactOf<'nonconformance-raised'>
-  state: (typeof NONCONFORMANCE_STATES)[number]
-  facts: Fact[]
-  proposal: FactOf<'disposition-proposed'> | null
-  approvals: FactOf<'disposition-approved'>[]
-  /** Parties whose approval the disposition still needs. */
-  needsApproval: Party[]
-  actions: { fact: FactOf<'corrective-action'>; done: FactOf<'corrective-action-done'> | null }[]
-  isOpen: boolean
-  /** Blocks acceptance while open, unless engineer and client approved otherwise. */
-  blocksAcceptance: boolean
 }
 
 export type RepairStatus =
@@ -214,37 +188,4 @@ export type RepairState = {
   queries: { fact: FactOf<'query-raised'>; answer: FactOf<'query-answered'> | null }[]
   /** Late entries, corrections, clock faults, conflicts, withdrawn releases: listed without being asked. */
   remarkable: { at: Moment; fact: FactId; text: string }[]
-}
-
-/** A person, instrument or batch as its stream tells, for tables in screens and dossier. */
-export type PersonState = {
-  stream: StreamId
-  id: PersonId
-  name: string
-  title: string
-  party: string
-  qualifications: FactOf<'qualification-recorded'>[]
-}
-/** A time in quarantine: from the fact that began it to the one that lifted it, whose moment is no longer in it. */
-export type Quarantine = { from: Moment; to: Moment | null; fact: FactId; reason: string }
-export type InstrumentState = {
-  stream: StreamId
-  number: string
-  kind: string
-  certificates: FactOf<'certificate-recorded'>[]
-  checks: FactOf<'check-made'>[]
-  foundWrong: FactOf<'found-wrong'>[]
-  isQuarantined: boolean
-  /** When it stood in quarantine, oldest first; the last one without an end stands yet. */
-  quarantines: Quarantine[]
-}
-export type BatchState = {
-  stream: StreamId
-  number: string
-  received: BodyOf<'batch-received'>
-  expiresOn: CalendarDay | null
-  isQuarantined: boolean
-  /** When it stood in quarantine, oldest first; the last one without an end stands yet. */
-  quarantines: Quarantine[]
-  recalled: FactOf<'batch-recalled'> | null
 }

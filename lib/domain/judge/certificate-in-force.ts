@@ -1,7 +1,7 @@
 import { calibrationStatus } from '@/lib/calc/calibration'
 import { isRefused } from '@/lib/calc/refusal'
 import type { FactOf } from '../facts/fact-kinds'
-import type { InstrumentState } from '../fold/repair-state'
+import type { InstrumentState } from '../fold/store-states'
 import { type CalendarDay, dayOf } from '../time'
 
 export type CertificateFact = FactOf<'certificate-recorded'>

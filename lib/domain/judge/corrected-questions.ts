@@ -1,6 +1,6 @@
 import type { StreamId } from '../facts/fact'
 import type { FactOf } from '../facts/fact-kinds'
-import type { InstrumentState } from '../fold/repair-state'
+import type { InstrumentState } from '../fold/store-states'
 import { dayOf, instantOf, type Moment } from '../time'
 import { calibratedOn, certificateInForce } from './certificate-in-force'
 import { minusDecimal } from './exact-units'

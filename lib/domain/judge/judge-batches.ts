@@ -1,6 +1,6 @@
 import { compareFractions } from '../decimal'
 import { quarantineAt } from '../fold/quarantines'
-import type { BatchState } from '../fold/repair-state'
+import type { BatchState } from '../fold/store-states'
 import { type Measured, showReadingUnit } from '../reading'
 import type { Rule } from '../specification'
 import { CalendarDay, dayOf, instantOf, showMoment } from '../time'

@@ -1,5 +1,6 @@
 import type { FactId, PersonId, StreamId } from '../facts/fact'
-import type { BatchState, InstrumentState, PersonState, PhotoState } from '../fold/repair-state'
+import type { PhotoState } from '../fold/repair-state'
+import type { BatchState, InstrumentState, PersonState } from '../fold/store-states'
 import type { PlanPoint } from '../plan'
 import type { Reading } from '../reading'
 import type { PointRecord, RecordOf } from '../records/record'
@@ -12,7 +13,16 @@ export type DraftRecord = {
 }[PointRecord['type']]
 
 /** One reading that a record yields, under the quantity's name. */
-export type YieldedReading = { quantity: string; mark: string; reading: Reading; instrument?: StreamId; at?: Moment }
+export type YieldedReading = {
+  quantity: string
+  mark: string
+  reading: Reading
+  instrument?: StreamId
+  at?: Moment
+  /** Readings as keyed that were said to come from several taps, with those taps: this one, or both heights behind a difference. */
+  tapped?: Tapped[]
+}
+export type Tapped = { reading: Reading; taps: readonly Reading[] }
 export type YieldedEvent = { name: string; at: Moment; of?: string }
 export type YieldedFlag = { name: string; value: 'yes' | 'no' }
 export type YieldedUse = {

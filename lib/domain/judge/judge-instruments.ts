@@ -1,6 +1,6 @@
 import { compareFractions, fractionOf, showDecimal } from '../decimal'
 import { quarantineAt } from '../fold/quarantines'
-import type { InstrumentState } from '../fold/repair-state'
+import type { InstrumentState } from '../fold/store-states'
 import { showReadingUnit, showUnit } from '../reading'
 import type { Rule } from '../specification'
 import { type CalendarDay, dayOf, instantOf, showMoment } from '../time'

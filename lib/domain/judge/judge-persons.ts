@@ -1,4 +1,4 @@
-import type { PersonState } from '../fold/repair-state'
+import type { PersonState } from '../fold/store-states'
 import type { Rule } from '../specification'
 import { dayOf, instantOf, type Moment } from '../time'
 import { type JudgeFrame, type TakenUse, usesOf } from './frame'

@@ -1,5 +1,5 @@
 import type { FactOf } from '../facts/fact-kinds'
-import type { PersonState } from '../fold/repair-state'
+import type { PersonState } from '../fold/store-states'
 import { type CalendarDay, dayOf, instantOf, type Moment } from '../time'
 
 export type QualificationFact = FactOf<'qualification-recorded'>

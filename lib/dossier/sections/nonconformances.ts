@@ -1,7 +1,7 @@
 import { showDecimal } from '@/lib/domain/decimal'
 import { streamName } from '@/lib/domain/facts/fact'
 import type { Fact } from '@/lib/domain/facts/fact-kinds'
-import type { NonconformanceState } from '@/lib/domain/fold/repair-state'
+import type { NonconformanceState } from '@/lib/domain/fold/nonconformance-state'
 import { showMoment } from '@/lib/domain/time'
 import { type Block, cell, head, paragraph, singleLine } from '../blocks'
 import type { DossierContext } from '../dossier-context'

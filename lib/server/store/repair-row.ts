@@ -1,11 +1,6 @@
 import type { StreamId } from '@/lib/domain/facts/fact'
-import type {
-  AttemptStateName,
-  NonconformanceState,
-  RepairState,
-  RepairStatus,
-  WindowState,
-} from '@/lib/domain/fold/repair-state'
+import type { NonconformanceState } from '@/lib/domain/fold/nonconformance-state'
+import type { AttemptStateName, RepairState, RepairStatus, WindowState } from '@/lib/domain/fold/repair-state'
 import type { VerdictKind } from '@/lib/domain/judge/verdict'
 import type { Party } from '@/lib/domain/roles'
 import type { PointNo } from '@/lib/domain/specification'

@@ -1,6 +1,6 @@
 import type { StreamId } from '@/lib/domain/facts/fact'
 import { foldBatch } from '@/lib/domain/fold/fold-batch'
-import type { BatchState } from '@/lib/domain/fold/repair-state'
+import type { BatchState } from '@/lib/domain/fold/store-states'
 import { type BatchStanding, batchEvents, batchStanding, labelReadOf } from './batch-words'
 import { loadNames, type ReadingDesk } from './reading-desk'
 import type { EventLine } from './trace-event-line'

@@ -4,7 +4,7 @@ import { type PersonId, type StreamId, streamName } from '@/lib/domain/facts/fac
 import type { BodyOf, Fact } from '@/lib/domain/facts/fact-kinds'
 import { addDays } from '@/lib/domain/fold/calendar'
 import { orderFacts } from '@/lib/domain/fold/order-facts'
-import type { BatchState } from '@/lib/domain/fold/repair-state'
+import type { BatchState } from '@/lib/domain/fold/store-states'
 import { showReadingUnit } from '@/lib/domain/reading'
 import { type CalendarDay, dayOf, showClock } from '@/lib/domain/time'
 import { type EventLine, eventLine } from './trace-event-line'

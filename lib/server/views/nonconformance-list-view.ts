@@ -1,6 +1,6 @@
 import type { StreamId } from '@/lib/domain/facts/fact'
 import { foldNonconformance } from '@/lib/domain/fold/fold-nonconformance'
-import type { NonconformanceState } from '@/lib/domain/fold/repair-state'
+import type { NonconformanceState } from '@/lib/domain/fold/nonconformance-state'
 import { type CalendarDay, dayOf, type Moment } from '@/lib/domain/time'
 import { loadStreamsOfKind } from '@/lib/server/store/load-facts'
 import { loadNames, type ReadingDesk } from './reading-desk'

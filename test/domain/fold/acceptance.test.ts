@@ -3,20 +3,10 @@ import type { DecidingActor } from '@/lib/domain/fold/decision'
 import { mayAccept } from '@/lib/domain/fold/may-accept'
 import { registerRowOf } from '@/lib/domain/fold/register-row'
 import { at, person } from './fact-maker'
-import {
-  accepted,
-  attemptOf,
-  checklist,
-  fold,
-  hardness,
-  m,
-  planBody,
-  prepared,
-  REPAIR,
-  smallJob,
-  specificationBody,
-  wrapped,
-} from './small-job'
+import { accepted, prepared, smallJob, wrapped } from './small-job'
+import { m, planBody, REPAIR, specificationBody } from './small-job-plan'
+import { checklist, hardness } from './small-job-records'
+import { attemptOf, fold } from './small-job-state'
 
 const INSPECTOR: DecidingActor = { person: person('tobias'), roles: ['inspector'], approve: false }
 const NCR = 'nonconformance:NCR-0007'

@@ -7,7 +7,8 @@ import { impactOf } from '@/lib/domain/trace/impact-of'
 import { type RepairIdentity, traceBatch } from '@/lib/domain/trace/trace-batch'
 import { demoFacts } from '@/lib/server/demo/demo-facts'
 import { at, factMaker, stream } from './fact-maker'
-import { attemptOf, m, pointOf, releaseOf } from './small-job'
+import { m } from './small-job-plan'
+import { attemptOf, pointOf, releaseOf } from './small-job-state'
 
 const STORY = demoFacts().facts.map((one) => one.fact)
 const NUMBERS = ['MD-0041', 'MD-0042', 'MD-0043', 'MD-0044']

@@ -2,19 +2,10 @@ import { expect, test } from 'vitest'
 import { type FactId, Sha256 } from '@/lib/domain/facts/fact'
 import { mayCorrect } from '@/lib/domain/fold/may-correct'
 import { at, person, receipt } from './fact-maker'
-import {
-  attemptOf,
-  cleanliness,
-  fold,
-  hardness,
-  m,
-  prepared,
-  REPAIR,
-  releaseOf,
-  smallJob,
-  watch,
-  wrapped,
-} from './small-job'
+import { prepared, smallJob, wrapped } from './small-job'
+import { m, REPAIR } from './small-job-plan'
+import { cleanliness, hardness, watch } from './small-job-records'
+import { attemptOf, fold, releaseOf } from './small-job-state'
 
 const texts = (job: ReturnType<typeof smallJob>, when: string) =>
   fold(job.facts, when).remarkable.map((one) => one.text)

@@ -1,19 +1,9 @@
 import { expect, test } from 'vitest'
 import { at } from './fact-maker'
-import {
-  accepted,
-  attemptOf,
-  climate,
-  fold,
-  m,
-  permit,
-  pointOf,
-  prepared,
-  REPAIR,
-  releaseOf,
-  smallJob,
-  wrapped,
-} from './small-job'
+import { accepted, prepared, smallJob, wrapped } from './small-job'
+import { m, REPAIR } from './small-job-plan'
+import { climate, permit } from './small-job-records'
+import { attemptOf, fold, pointOf, releaseOf } from './small-job-state'
 
 const stateOf = (job: ReturnType<typeof smallJob>, when: string, no: string) =>
   releaseOf(fold(job.facts, when), no)?.state

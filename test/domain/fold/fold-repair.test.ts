@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest'
-import { accepted, attemptOf, fold, pointOf, prepared, releaseOf, smallJob, wrapped } from './small-job'
+import { accepted, prepared, smallJob, wrapped } from './small-job'
+import { attemptOf, fold, pointOf, releaseOf } from './small-job-state'
 
 test('a job released point by point ends accepted with every release used', () => {
   const job = smallJob()

@@ -5,21 +5,10 @@ import { mayRelease, mayWaive, mayWithdraw } from '@/lib/domain/fold/may-release
 import { mayMarkNotApplicable, mayOpenAttempt, mayOpenPoint, maySubmit } from '@/lib/domain/fold/may-submit'
 import type { Party } from '@/lib/domain/roles'
 import { at, person } from './fact-maker'
-import {
-  attemptOf,
-  checklist,
-  cleanliness,
-  fold,
-  hardness,
-  planBody,
-  pointOf,
-  prepared,
-  profile,
-  REPAIR,
-  smallJob,
-  tapeRoll,
-  wrapped,
-} from './small-job'
+import { prepared, smallJob, wrapped } from './small-job'
+import { planBody, REPAIR } from './small-job-plan'
+import { checklist, cleanliness, hardness, profile, tapeRoll } from './small-job-records'
+import { attemptOf, fold, pointOf } from './small-job-state'
 
 const INSPECTOR: DecidingActor = { person: person('tobias'), roles: ['inspector'], approve: false }
 const LEAD: DecidingActor = { person: person('maren'), roles: ['lead'], approve: false }

@@ -1,17 +1,9 @@
 import { expect, test } from 'vitest'
 import { at } from './fact-maker'
-import {
-  attemptOf,
-  fold,
-  hardness,
-  pointOf,
-  prepared,
-  REPAIR,
-  releaseOf,
-  smallJob,
-  tapeRoll,
-  wrapped,
-} from './small-job'
+import { prepared, smallJob, wrapped } from './small-job'
+import { REPAIR } from './small-job-plan'
+import { hardness, tapeRoll } from './small-job-records'
+import { attemptOf, fold, pointOf, releaseOf } from './small-job-state'
 
 test('rule 17: rework keeps the failure: the failed attempt stays beside the one that passes', () => {
   const job = smallJob()

@@ -1,7 +1,10 @@
 import { expect, test } from 'vitest'
 import { registerRowOf } from '@/lib/domain/fold/register-row'
 import { parseReading, showReading } from '@/lib/domain/reading'
-import { attemptOf, fold, hardness, m, prepared, profile, REPAIR, smallJob } from './small-job'
+import { prepared, smallJob } from './small-job'
+import { m, REPAIR } from './small-job-plan'
+import { hardness, profile } from './small-job-records'
+import { attemptOf, fold } from './small-job-state'
 
 const criterionOf = (job: ReturnType<typeof smallJob>, no: string, id: string) =>
   attemptOf(fold(job.facts, '05-14 09:00'), no).criteria.find((one) => one.criterion.id === id)

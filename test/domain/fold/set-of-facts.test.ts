@@ -1,6 +1,9 @@
 import { expect, test } from 'vitest'
 import type { Fact } from '@/lib/domain/facts/fact-kinds'
-import { climate, fold, prepared, REPAIR, smallJob, wrapped } from './small-job'
+import { prepared, smallJob, wrapped } from './small-job'
+import { REPAIR } from './small-job-plan'
+import { climate } from './small-job-records'
+import { fold } from './small-job-state'
 
 /** A repeatable shuffle: a linear congruential generator with a stated seed. */
 function shuffled(facts: readonly Fact[], seed: number): Fact[] {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { decimal } from '@/lib/domain/decimal'
 import type { FactOf } from '@/lib/domain/facts/fact-kinds'
-import type { BatchState, InstrumentState, PersonState, Quarantine } from '@/lib/domain/fold/repair-state'
+import type { BatchState, InstrumentState, PersonState, Quarantine } from '@/lib/domain/fold/store-states'
 import { judgeCriterion, judgePoint } from '@/lib/domain/judge/judge-criterion'
 import { showFinding } from '@/lib/domain/judge/show-finding'
 import { measured } from '@/lib/domain/reading'

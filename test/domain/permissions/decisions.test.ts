@@ -7,7 +7,7 @@ import { mayIssuePlan, mayIssueSpecification } from '@/lib/domain/fold/may-issue
 import { Plan } from '@/lib/domain/plan'
 import type { Role } from '@/lib/domain/roles'
 import { at, factMaker, person, stream } from '../fold/fact-maker'
-import { planBody, specificationBody } from '../fold/small-job'
+import { planBody, specificationBody } from '../fold/small-job-plan'
 
 const actor = (name: string, roles: Role[], approve = false): DecidingActor => ({
   person: person(name),

@@ -8,7 +8,8 @@ import { impactOf } from '@/lib/domain/trace/impact-of'
 import { type RepairIdentity, traceBatch } from '@/lib/domain/trace/trace-batch'
 import { traceInstrument, tracePerson } from '@/lib/domain/trace/trace-instrument'
 import { at, factMaker, stream } from '../fold/fact-maker'
-import { hardness, m } from '../fold/small-job'
+import { m } from '../fold/small-job-plan'
+import { hardness } from '../fold/small-job-records'
 
 const NOW = at('06-10 09:00')
 

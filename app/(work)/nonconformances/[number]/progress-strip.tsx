@@ -1,4 +1,4 @@
-import type { NonconformanceState } from '@/lib/domain/fold/repair-state'
+import type { NonconformanceState } from '@/lib/domain/fold/nonconformance-state'
 
 const STEPS = [
   'raised',
