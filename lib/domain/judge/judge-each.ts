@@ -5,6 +5,7 @@ import { correctedQuestions } from './corrected-questions'
 import { type Bounds, boundsOf } from './exact-limit'
 import { type JudgeFrame, plannedCount, readingsOf, type Taken } from './frame'
 import { isTaken, judgeReading, type ReadingVerdict } from './judge-reading'
+import { tapChecks } from './judge-taps'
 import { type Check, findingOf, notProven, outcomeOf, type RuleOutcome } from './outcome'
 import { computedPlaces } from './quantity-names'
 import { showBeside } from './show-exact'
@@ -14,7 +15,7 @@ type Judged = { taken: Taken; verdict: ReadingVerdict }
 
 /**
  * Every reading within the bounds. A reading outside fails and stands, however many are still to come. Fewer readings than planned, or a mark without one where
- * no count is planned, is not proven. Questions say what the readings would be with an instrument's known error taken off.
+ * no count is planned, is not proven, as is a reading that is not of its taps. Questions say what the readings would be with an instrument's known error taken off.
  */
 export function judgeEach(rule: EachRule, frame: JudgeFrame): RuleOutcome {
   const readings = readingsOf(frame, rule.quantity)
@@ -37,6 +38,7 @@ function judgeList(rule: EachRule, frame: JudgeFrame, readings: Taken[]): RuleOu
   const checks = [
     ...judged.map(({ taken, verdict }) => checkOf(taken, verdict, bounds, frame)),
     ...missingChecks(rule, frame, readings, judged.length),
+    ...tapChecks(readings, frame),
   ]
   const planned = plannedCount(frame, rule.quantity)
   return outcomeOf(checks, foundOf(judged, bounds), { figures: figuresOf(judged, bounds, planned) })

@@ -6,6 +6,7 @@ import { type Bounds, boundsOf, type ExactLimit } from './exact-limit'
 import { convertExact, minusFraction } from './exact-units'
 import { type JudgeFrame, plannedCount, readingsOf, type Taken } from './frame'
 import { guardOf, isTaken } from './judge-reading'
+import { tapChecks } from './judge-taps'
 import { type Check, findingOf, notProven, outcomeOf, type RuleOutcome } from './outcome'
 import { meanPlaces } from './quantity-names'
 import { showBeside } from './show-exact'
@@ -58,6 +59,7 @@ function judgeList(rule: MeanRule, frame: JudgeFrame, readings: Taken[]): RuleOu
       verdict: 'not proven',
       finding: findingOf(frame, 'too-few-readings', { found: `${numbers.length}`, limit: `${planned}` }),
     })
+  checks.push(...tapChecks(taken, frame))
   const mean = exactMean(numbers)
   const counts = { count: taken.length, ...(planned === null ? {} : { planned }) }
   if (!mean)

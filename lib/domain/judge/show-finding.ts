@@ -57,6 +57,7 @@ export const FINDING_WORDS = {
     `${found(f)}${at(f)}: the certificate in force states no uncertainty, which the decision rule needs`,
   'inside-guard-band': (f) => `${found(f)}${at(f)} is within the uncertainty of ${limit(f)}`,
   'acceptance-zone-empty': (f) => `Twice the uncertainty is wider than ${limit(f)}: nothing can pass`,
+  'reading-not-of-its-taps': (f) => `${found(f)}${at(f)} is not the ${limit(f)}${f.detail ? ` of ${f.detail}` : ''}`,
   'too-few-readings': (f) => `${found(f)} taken of ${limit(f)} planned`,
   'no-number': (f) => `The reading${at(f)} is no number and cannot be averaged`,
   'mean-below-limit': (f) => `Mean ${found(f)} is below ${bare(f)}`,

@@ -5,7 +5,7 @@ import type { PlugPlateBand } from '../records/arrest'
 import type { MarkedReading } from '../records/common'
 import type { Moment } from '../time'
 import { minusDecimal } from './exact-units'
-import type { DraftOf, YieldBuilder, YieldTable } from './yield-builder'
+import { type DraftOf, tappedOf, type YieldBuilder, type YieldTable } from './yield-builder'
 
 /** Points 08 to 12: leak arrest and filler. */
 export const ARREST_YIELDS: YieldTable<
@@ -47,8 +47,12 @@ export const ARREST_YIELDS: YieldTable<
   },
   'filler-thickness'(record, into) {
     const source = { instrument: record.instrument, at: record.measuredAt }
+    const heights: Partial<MarkedReading>[] = [...(record.before ?? []), ...(record.after ?? [])]
     for (const { mark, value } of heightsOf(record)) {
-      into.reading(mark === record.holeMark ? 'filler-over-hole' : 'filler-on-ring', mark, value, source)
+      into.reading(mark === record.holeMark ? 'filler-over-hole' : 'filler-on-ring', mark, value, {
+        ...source,
+        tapped: tappedOf(heights.filter((one) => one.mark === mark)),
+      })
     }
     into.reading('filler-length', 'filler', record.coveredLength)
     into.reading('filler-girth', 'filler', record.coveredGirth)

@@ -3,13 +3,13 @@ import type { Reading } from '../reading'
 import type { MarkedReading, YesNo } from '../records/common'
 import type { RecordType } from '../records/record'
 import type { Moment } from '../time'
-import type { DraftRecord, RecordYield, YieldedUse } from './judge-context'
+import type { DraftRecord, RecordYield, Tapped, YieldedUse } from './judge-context'
 import type { EventName, FlagName, QuantityName } from './quantity-names'
 
 /** A record of one type, perhaps half filled. */
 export type DraftOf<T extends RecordType> = Extract<DraftRecord, { type: T }>
 
-type Source = { instrument?: StreamId | undefined; at?: Moment | undefined }
+type Source = { instrument?: StreamId | undefined; at?: Moment | undefined; tapped?: Tapped[] }
 type Amount = { digits: number; scale: number; unit: string }
 
 /** Collects what a record yields. Anything missing is left out: it never becomes zero, no or now. */
@@ -51,6 +51,7 @@ export function startYield(observedAt: Moment): YieldBuilder {
       reading: value,
       at,
       ...(source?.instrument ? { instrument: source.instrument } : {}),
+      ...(source?.tapped?.length ? { tapped: source.tapped } : {}),
     })
   }
   return {
@@ -61,6 +62,7 @@ export function startYield(observedAt: Moment): YieldBuilder {
         reading(quantity, one.mark ?? `no. ${index + 1}`, one.reading, {
           instrument: source?.instrument,
           at: one.at ?? source?.at,
+          tapped: tappedOf([one]),
         })
       })
     },
@@ -90,6 +92,11 @@ export function startYield(observedAt: Moment): YieldBuilder {
     },
     done: () => all,
   }
+}
+
+/** The readings among some that were said to come from taps. */
+export function tappedOf(list: readonly Partial<MarkedReading>[]): Tapped[] {
+  return list.flatMap(({ reading, taps }) => (reading && taps && taps.length > 0 ? [{ reading, taps }] : []))
 }
 
 function amountOf({ digits, scale, unit }: Amount): Amount {
