@@ -1,12 +1,12 @@
 import { beforeAll, describe, expect, test } from 'vitest'
 import type { RepairState } from '@/lib/domain/fold/repair-state'
 import { showReading } from '@/lib/domain/reading'
+import { readingOf } from '@/lib/domain/records/show-value'
 import { layOutDossier } from '@/lib/dossier/build-dossier'
 import type { DossierInput } from '@/lib/dossier/dossier-input'
 import type { LaidOut } from '@/lib/dossier/layout/placed'
 import { SHEET } from '@/lib/dossier/layout/sheet'
 import { loadFaces } from '@/lib/dossier/pdf/faces'
-import { readingOf } from '@/lib/dossier/records/show-value'
 import { attemptOf, criterionOf, FACTS, foldDemo, REPAIRS } from '@/test/demo/folded-demo'
 import { inputByHand } from './input-by-hand'
 

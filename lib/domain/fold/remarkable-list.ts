@@ -1,7 +1,8 @@
-import type { FactId } from '../facts/fact'
+import type { FactId, PersonId } from '../facts/fact'
 import type { Fact, FactOf } from '../facts/fact-kinds'
 import { instantOf, type Moment, showMoment } from '../time'
 import { clockFaults } from './clock-faults'
+import { correctionWords } from './correction-words'
 import { copiedReadings, hastyReadings } from './doubtful-entries'
 import { isLate, type UnappliedCorrection } from './effective-records'
 import { showRecordType } from './missing-for-release'
@@ -9,7 +10,6 @@ import { EVENT_TEXT } from './noted-events'
 import { personName } from './person-name'
 import type { RepairGround } from './repair-ground'
 import type { PointState, RepairState } from './repair-state'
-import { showChange } from './show-change'
 
 type Remarkable = RepairState['remarkable'][number]
 
@@ -117,7 +117,12 @@ function ownText(ground: RepairGround, fact: Fact): string | null {
 function correctedText(ground: RepairGround, fact: FactOf<'corrected'>): string {
   const target = ground.records.find((one) => one.fact.id === fact.body.target)
   const where = target ? ` at point ${target.point} attempt ${target.attempt}` : ''
-  return `Corrected by ${personName(ground, fact.observedBy)}${where}: ${fact.body.changes.map((one) => showChange(one, target?.record ?? null)).join('; ')}. Reason: ${fact.body.reason}`
+  const names = {
+    personName: (person: string) => personName(ground, person as PersonId),
+    streamTitle: (stream: string) => stream.slice(stream.indexOf(':') + 1),
+  }
+  const changes = fact.body.changes.map((one) => correctionWords(target?.record ?? null, one, names).phrase)
+  return `Corrected by ${personName(ground, fact.observedBy)}${where}: ${changes.join('; ')} (${fact.body.reason.replace(/[.\s]+$/, '')})`
 }
 
 function unappliedText(ground: RepairGround, { fact, why, path }: UnappliedCorrection): string {

@@ -1,22 +1,25 @@
+import { correctionWords } from '@/lib/domain/fold/correction-words'
 import type { RecordState } from '@/lib/domain/fold/repair-state'
 import { showReading } from '@/lib/domain/reading'
+import { isMarkedReadings, readingOf } from '@/lib/domain/records/show-value'
 import { showMoment } from '@/lib/domain/time'
 import { type Block, cell, plain } from '../blocks'
 import type { DossierContext } from '../dossier-context'
-import { fieldLabel } from './field-labels'
-import { isMarkedReadings, readingOf, showValue } from './show-value'
 
 /** Each correction of a record: where, the old value struck through but readable, the new value, why, who and when. Empty when there is none. */
 export function correctionsTable(one: RecordState, context: DossierContext): Block[] {
   if (one.corrections.length === 0) return []
   const rows = one.corrections.flatMap((fact) =>
-    fact.body.changes.map((change) => [
-      cell(placeOf(one, change.path)),
-      { spans: [{ text: showJson(change.from, context), isStruck: true, tone: 'soft' as const }] },
-      { spans: [plain(showJson(change.to, context))] },
-      cell(fact.body.reason),
-      cell(`${context.personName(fact.observedBy)}, ${showMoment(fact.observedAt)}`),
-    ]),
+    fact.body.changes.map((change) => {
+      const { where, from, to } = correctionWords(one.record, change, context)
+      return [
+        cell(where),
+        { spans: [{ text: from, isStruck: true, tone: 'soft' as const }] },
+        { spans: [plain(to)] },
+        cell(fact.body.reason),
+        cell(`${context.personName(fact.observedBy)}, ${showMoment(fact.observedAt)}`),
+      ]
+    }),
   )
   return [
     { kind: 'heading', isMinor: true, text: 'Corrected: what was keyed and what it should have been' },
@@ -49,21 +52,4 @@ export function correctedReadings(one: RecordState, field: string): ReadonlyMap<
     if (mark !== undefined && old) was.set(isFiller ? `${mark}/${name}` : mark, showReading(old))
   }
   return was
-}
-
-function placeOf(one: RecordState, path: readonly (string | number)[]): string {
-  const [name, index, ...rest] = path
-  const list: unknown = Object.entries(one.record).find(([key]) => key === name)?.[1]
-  const mark = typeof index === 'number' && isMarkedReadings(list) ? list[index]?.mark : undefined
-  return [
-    fieldLabel(String(name)),
-    mark ?? (index === undefined ? undefined : typeof index === 'number' ? `line ${index + 1}` : fieldLabel(index)),
-    ...rest.filter((part) => part !== 'reading').map((part) => fieldLabel(String(part))),
-  ]
-    .filter(Boolean)
-    .join(', ')
-}
-
-function showJson(value: unknown, context: DossierContext): string {
-  return value === null ? 'nothing' : showValue('', value, context)
 }

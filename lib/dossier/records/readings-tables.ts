@@ -2,9 +2,9 @@ import { fractionOf, plusFraction, showFraction } from '@/lib/domain/decimal'
 import { type Reading, showReading, showUnit } from '@/lib/domain/reading'
 import type { Grid, MarkedReading } from '@/lib/domain/records/common'
 import type { RecordOf } from '@/lib/domain/records/record'
+import { showKept } from '@/lib/domain/records/show-value'
 import { showClock } from '@/lib/domain/time'
 import { type Block, type Cell, cell, head, plain, strong } from '../blocks'
-import { showKept } from './show-value'
 
 /** What marks a reading in print: whether it fails, and the value that a correction replaced. */
 export type ReadingMarks = { isFailed: (mark: string) => boolean; was: ReadonlyMap<string, string> }

@@ -1,13 +1,14 @@
 import type { AttemptState, RecordState } from '@/lib/domain/fold/repair-state'
 import type { Grid } from '@/lib/domain/records/common'
+import { fieldLabel } from '@/lib/domain/records/field-labels'
 import type { PointRecord } from '@/lib/domain/records/record'
+import { RECORD_TITLES } from '@/lib/domain/records/record-titles'
+import { isMarkedReadings, readingOf, showValue } from '@/lib/domain/records/show-value'
 import { type Block, cell, singleLine } from '../blocks'
 import type { DossierContext } from '../dossier-context'
 import { correctedReadings, correctionsTable } from './corrections-table'
-import { fieldLabel } from './field-labels'
+import { FIELD_QUANTITIES } from './field-quantities'
 import { fillerTable, gridTable, markTable, type ReadingMarks, seriesTable, unitOf } from './readings-tables'
-import { FIELD_QUANTITIES, RECORD_TITLES } from './record-titles'
-import { isMarkedReadings, readingOf, showValue } from './show-value'
 import { takenTable } from './taken-table'
 
 /** One record in full: who and when, every value as keyed with its unit, readings as taken, and each correction beside the old value. */

@@ -1,9 +1,9 @@
 import type { RecordState } from '@/lib/domain/fold/repair-state'
+import { RECORD_TITLES } from '@/lib/domain/records/record-titles'
 import { type Block, type Cell, cell, head, mono } from '../blocks'
 import type { DossierContext } from '../dossier-context'
 import { correctionsTable } from './corrections-table'
 import { isSingle, singlesOf } from './record-blocks'
-import { RECORD_TITLES } from './record-titles'
 import { shortMoment } from './short-moment'
 
 const ACROSS = 6

@@ -3,8 +3,9 @@ import { surfaceMapPicture } from '@/lib/domain/pictures/surface-map-picture'
 import { verdictsByMark } from '@/lib/domain/pictures/verdicts-by-mark'
 import type { Unit } from '@/lib/domain/reading'
 import type { MarkedReading } from '@/lib/domain/records/common'
+import { RECORD_TITLES } from '@/lib/domain/records/record-titles'
 import type { Block } from '../blocks'
-import { FIELD_QUANTITIES, RECORD_TITLES } from '../records/record-titles'
+import { FIELD_QUANTITIES } from '../records/field-quantities'
 
 /** The unrolled pipe for each record of an attempt that was read over a grid. */
 export function attemptMaps(attempt: AttemptState): Block[] {

@@ -2,10 +2,10 @@ import { showDecimal } from '@/lib/domain/decimal'
 import { streamName } from '@/lib/domain/facts/fact'
 import type { Fact } from '@/lib/domain/facts/fact-kinds'
 import type { NonconformanceState } from '@/lib/domain/fold/nonconformance-state'
+import { showValue } from '@/lib/domain/records/show-value'
 import { showMoment } from '@/lib/domain/time'
 import { type Block, cell, head, paragraph, singleLine } from '../blocks'
 import type { DossierContext } from '../dossier-context'
-import { showValue } from '../records/show-value'
 
 /** Section 17: nonconformances with their whole history, concessions, and queries to the engineer. */
 export function nonconformanceBlocks(context: DossierContext): Block[] {

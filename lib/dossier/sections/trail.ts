@@ -1,8 +1,8 @@
+import { showValue } from '@/lib/domain/records/show-value'
 import { showMoment } from '@/lib/domain/time'
 import { type Block, cell, head, mono, paragraph } from '../blocks'
 import type { DossierContext } from '../dossier-context'
 import { shortMoment } from '../records/short-moment'
-import { showValue } from '../records/show-value'
 import { named } from './sign-tables'
 
 /** Section 21: what a reader is told without asking, conflicts, then every fact of the repair with observed, entered and received times and digest. */

@@ -59,7 +59,7 @@ test('MD-0042 keeps both failed tests beside the pass, the conceded cure stays a
   expect(attemptOf(state, '14')).toMatchObject({ state: 'in question', verdict: 'fail' })
   expect(attemptOf(repair('MD-0042', '05-28 10:00'), '14')).toMatchObject({ state: 'released', verdict: 'pass' })
   expect(state.remarkable.map((one) => one.text)).toContain(
-    'Corrected by Tobias Wrenfield at point 16 attempt 1: C-12 from 47 Shore D to 74 Shore D. Reason: digits swapped, photo shows 74.',
+    'Corrected by Tobias Wrenfield at point 16 attempt 1: Hardness, C-12: 47 corrected to 74 Shore D (digits swapped, photo shows 74).',
   )
 })
 

@@ -1,14 +1,14 @@
-import { showDecimal } from '@/lib/domain/decimal'
-import { Reading, showReadingUnit } from '@/lib/domain/reading'
-import type { MarkedReading } from '@/lib/domain/records/common'
-import { showMoment } from '@/lib/domain/time'
-import type { DossierContext } from '../dossier-context'
+import { showDecimal } from '../decimal'
+import { Reading, showReadingUnit } from '../reading'
+import { showMoment } from '../time'
+import type { MarkedReading } from './common'
 import { fieldLabel, PERSON_FIELDS } from './field-labels'
 
 const MOMENT = /^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}:\d{2}/
 const STREAM = /^(batch|instrument|person|repair|specification|plan|nonconformance|project):/
 
-export type Names = Pick<DossierContext, 'personName' | 'streamTitle'>
+/** How persons and streams are named where a value is shown. */
+export type Names = { personName: (person: string) => string; streamTitle: (stream: string) => string }
 
 /** The reading that a value of a record is; null for anything else. */
 export function readingOf(value: unknown): Reading | null {
