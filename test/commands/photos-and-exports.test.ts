@@ -1,6 +1,8 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { readBounded } from '@/app/api/photos/read-bounded'
+import { PersonId, StreamId } from '@/lib/domain/facts/fact'
 import { done, refused } from '@/lib/domain/result'
+import { PointNo } from '@/lib/domain/specification'
 import { attachPhoto } from '@/lib/server/commands/attach-photo'
 import { csvLine } from '@/lib/server/commands/csv-line'
 import { exportTrace } from '@/lib/server/commands/export-trace'
@@ -8,7 +10,9 @@ import { openReviewDossier } from '@/lib/server/commands/open-dossier'
 import { openPhoto } from '@/lib/server/commands/open-photo'
 import { recordPoint } from '@/lib/server/commands/record-point'
 import { drawScene } from '@/test/photo/drawn-photo'
+import { factJson } from '@/test/store/facts-for-tests'
 import { openWorld, type World } from './world'
+import { openedFact, PERMIT } from './world-facts'
 
 const stream = 'repair:R-1'
 const ABOUT = {
@@ -108,6 +112,52 @@ describe('photos and exports', () => {
     })
     expect((await exportTrace(await world.of('AU'), { kind: 'repair', name: 'R-1' })).ok).toBe(true)
     expect((await exportTrace(await world.of('AU'), { kind: 'person', name: 'T1' })).ok).toBe(true)
+  })
+
+  test('an export holds no use in a project that the reader may not read, and says how many are left out', async () => {
+    const day = { observedAt: '2026-05-01T08:00:00+01:00' }
+    const opened = openedFact('R-9')
+    const permit = { ...PERMIT, areaAuthority: 'Area hut 9' } as const
+    await world.put([
+      factJson(
+        'project:P-9',
+        'project-opened',
+        { name: 'Mill', site: 'Mill', utcOffset: '+01:00', owner: 'Another' },
+        day,
+      ),
+      factJson(
+        'project:P-9',
+        'role-granted',
+        { person: PersonId.parse('L1'), role: 'lead', approve: false, from: '2026-05-01' },
+        day,
+      ),
+      { ...opened, body: { ...(opened.body as object), project: 'project:P-9' } },
+      factJson(
+        'repair:R-9',
+        'recorded',
+        { point: PointNo.parse('05'), attempt: 1, record: permit },
+        { observedBy: 'T1' },
+      ),
+      factJson('repair:R-9', 'material-used', {
+        point: PointNo.parse('05'),
+        attempt: 1,
+        batch: StreamId.parse('batch:FP-1'),
+        amount: '1 kits',
+      }),
+    ])
+    for (const form of [
+      { kind: 'batch', name: 'FP-1' },
+      { kind: 'person', name: 'T1' },
+    ]) {
+      const full = await exportTrace(await world.of('L1'), form)
+      const part = await exportTrace(await world.of('AU'), form)
+      if (!full.ok || !part.ok) throw new Error('refused')
+      expect(full.value.text).toContain(',R-9,')
+      expect(full.value.text).not.toContain('left out')
+      expect(part.value.text).toContain(',R-1,')
+      expect(part.value.text).not.toContain(',R-9,')
+      expect(part.value.text).toContain('left out: 1 in projects that the reader may not read')
+    }
   })
 
   test('a cell is quoted where it must be, and a formula is made a text', () => {

@@ -21,6 +21,12 @@ const HOLDS = 'domain/fold/holds.test.ts'
 const ACCEPTANCE = 'domain/fold/acceptance.test.ts'
 const READINGS = 'domain/fold/readings.test.ts'
 const TRACE = 'domain/trace/trace.test.ts'
+const WITNESS_AND_ORDER = 'domain/fold/witness-and-order.test.ts'
+const DOUBTFUL_ENTRIES = 'domain/fold/doubtful-entries.test.ts'
+const USED_RELEASES = 'domain/fold/used-releases.test.ts'
+const PHOTO_ENTRIES = 'domain/fold/photo-entries.test.ts'
+const REVISIONS = 'domain/fold/revisions.test.ts'
+const LISTED_AND_STATUS = 'domain/fold/listed-and-status.test.ts'
 const JUDGE = 'domain/judge'
 
 /** The 47 rules that inspectors apply (JOB.md section 3), in order. */
@@ -52,7 +58,7 @@ const RULES: Line[] = [
   line(
     'not applicable',
     ['marked-not-applicable'],
-    HOLDS,
+    WITNESS_AND_ORDER,
     'rule 5: not applicable needs the right, the reason and, at a point of the client’s, the client',
   ),
   line(
@@ -84,14 +90,14 @@ const RULES: Line[] = [
   line(
     'copied or hasty values',
     ['recorded'],
-    ENTRIES,
+    DOUBTFUL_ENTRIES,
     'rule 11: readings equal to an earlier grid and impossible speed are listed',
     'identical grids are sought within one repair only',
   ),
   line(
     'meaning of a signature',
     ['signed'],
-    ENTRIES,
+    DOUBTFUL_ENTRIES,
     'rule 12: a signature has a meaning and is tied to the digest of what was signed',
   ),
   line(
@@ -110,7 +116,7 @@ const RULES: Line[] = [
   line(
     'witness absent',
     ['notice-sent', 'notice-answered', 'waived'],
-    HOLDS,
+    WITNESS_AND_ORDER,
     'rule 16: a client’s hold is never released by silence, only by the client or a waiver in writing before the step',
   ),
   line(
@@ -119,42 +125,42 @@ const RULES: Line[] = [
     PASSED,
     'rule 17: rework keeps the failure: the failed attempt stays beside the one that passes',
   ),
-  line('order of facts', ['recorded'], `${JUDGE}/judge-points.test.ts`, 'order of facts'),
+  line('order of facts', ['recorded'], `${JUDGE}/judge-records.test.ts`, 'order of facts'),
   line(
     'a pass does not outlive its cause',
     ['event-noted', 'release-withdrawn'],
-    FALLS,
+    USED_RELEASES,
     'rule 19: a release that was valid when its step was done is used, and a later lapse does not touch it',
   ),
   line(
     'lapse while offline',
     ['released', 'conflict-noted'],
-    ENTRIES,
+    DOUBTFUL_ENTRIES,
     'rule 20: a release observed before the step and received after it is marked',
   ),
   line(
     'two crews offline',
     ['governs-chosen'],
-    ENTRIES,
+    DOUBTFUL_ENTRIES,
     'rule 21: two records of one watch by two devices stand beside each other until a person says which governs',
     'numbers are not allotted in blocks to devices',
   ),
   line(
     'stop and resume',
     ['recorded', 'repair-held'],
-    FALLS,
+    USED_RELEASES,
     'rule 22: a stop makes permit and climate fall by the table, and windows run on',
   ),
   line(
     'photo of the wrong place',
     ['photo-judged'],
-    ENTRIES,
+    PHOTO_ENTRIES,
     'rule 23: a photo that is not accepted is kept and a new one is asked for',
   ),
   line(
     'same photo twice',
     ['likeness-judged'],
-    ENTRIES,
+    PHOTO_ENTRIES,
     'rule 24: the same bytes twice, near copies across repairs and missing metadata are flagged for a person',
   ),
   line(
@@ -166,13 +172,13 @@ const RULES: Line[] = [
   line(
     'photo is no measurement',
     ['photo-disagrees'],
-    ENTRIES,
+    PHOTO_ENTRIES,
     'rule 26: a photo that disagrees with the reading is listed',
   ),
   line(
     'paper remains original',
     ['recorded'],
-    ENTRIES,
+    PHOTO_ENTRIES,
     'rule 27: a transcription says who keeps the paper and whether a second person checked it',
   ),
   line(
@@ -196,7 +202,7 @@ const RULES: Line[] = [
   line(
     'expired resin',
     ['batch-opened', 'maker-letter'],
-    `${JUDGE}/judge-traces.test.ts`,
+    `${JUDGE}/judge-batches.test.ts`,
     'batches in date at use',
     'a maker’s letter is not yet asked whether it came before the use',
   ),
@@ -204,7 +210,7 @@ const RULES: Line[] = [
   line(
     'qualification lapsed',
     ['qualification-recorded'],
-    `${JUDGE}/judge-traces.test.ts`,
+    `${JUDGE}/judge-persons.test.ts`,
     'names supervision by a qualified supervisor as such',
   ),
   line(
@@ -222,7 +228,7 @@ const RULES: Line[] = [
   line(
     'specification revised mid-job',
     ['specification-issued', 'stands-or-redo'],
-    ACCEPTANCE,
+    REVISIONS,
     'rule 36: work is judged by the revision in force when performed, and the engineer says whether it stands',
   ),
   line('as-found differs from design', ['recorded'], `${JUDGE}/judge-points.test.ts`, 'design envelope'),
@@ -241,7 +247,7 @@ const RULES: Line[] = [
   line(
     'service test is no pressure test',
     ['recorded'],
-    `${JUDGE}/judge-cure-and-test.test.ts`,
+    `${JUDGE}/judge-pressure-test.test.ts`,
     'is not proven without steel, leak statement or test; a leak fails',
   ),
   line(
@@ -260,13 +266,13 @@ const RULES: Line[] = [
   line(
     'dossier revised',
     ['dossier-issued', 'transmitted'],
-    ACCEPTANCE,
+    REVISIONS,
     'rule 43: a fact after the last issue makes a revision due, the handover of that issue does not',
   ),
   line(
     'retention',
     ['disposed'],
-    ACCEPTANCE,
+    LISTED_AND_STATUS,
     'rule 44 and removal: a disposal is recorded and a removal closes the register row',
     'no term of retention is kept',
   ),
@@ -280,7 +286,7 @@ const RULES: Line[] = [
   line(
     'absence of evidence',
     ['submitted'],
-    ACCEPTANCE,
+    LISTED_AND_STATUS,
     'rule 46: everything that the plan asks for and is not there is listed',
   ),
   line(
@@ -346,7 +352,7 @@ const ROWS: Line[] = [
   line(
     'stopped',
     ['recorded'],
-    FALLS,
+    USED_RELEASES,
     'rule 22: a stop makes permit and climate fall by the table, and windows run on',
   ),
 ]

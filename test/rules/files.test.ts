@@ -3,8 +3,20 @@ import { listFiles, readSources } from './source-files'
 
 const sources = readSources().filter((file) => !file.path.startsWith('db/migrations/'))
 
-/** Data tables, the one allowed exception to the length of a file. */
-const DATA_TABLES = new Set<string>(['test/calc/boundaries.test.ts', 'test/calc/refusal-codes.test.ts'])
+/** Data tables, the one allowed exception to the length of a file: rows and next to no code. What each is a table of. */
+const DATA_TABLES = new Map<string, string>([
+  ['lib/capture/forms/before-forms.ts', 'fields of the forms of points 01 to 13'],
+  ['lib/capture/forms/work-forms.ts', 'fields of the forms of the work itself'],
+  ['lib/capture/forms/wrap-forms.ts', 'fields of the forms of the wrap'],
+  ['lib/domain/templates/plan-points.ts', 'points of the plan with records, photos and parties'],
+  ['lib/server/demo/completions.ts', 'figures that complete the given ones, repair by repair'],
+  ['lib/server/demo/demo-store-tables.ts', 'instruments and batches of the demonstration'],
+  ['lib/server/demo/repair-figures.ts', 'given figures, repair by repair'],
+  ['lib/server/demo/specification-common.ts', 'criteria with clause, rule and limit'],
+  ['test/calc/boundaries.test.ts', 'a value on, under and over each boundary'],
+  ['test/calc/refusal-codes.test.ts', 'a case for each refusal'],
+  ['test/domain/rules-map.test.ts', 'each rule with the test that holds it'],
+])
 const BANNED_NAMES = /(^|[-/])(utils?|helpers?|misc|manager|data|item|process)([-.]|$)/
 
 describe('files', () => {
@@ -17,9 +29,9 @@ describe('files', () => {
   })
 
   test('every listed data table is there and needs its exception', () => {
-    expect([...DATA_TABLES].filter((path) => (sources.find((file) => file.path === path)?.lines ?? 0) <= 200)).toEqual(
-      [],
-    )
+    expect(
+      [...DATA_TABLES.keys()].filter((path) => (sources.find((file) => file.path === path)?.lines ?? 0) <= 200),
+    ).toEqual([])
   })
 
   test('names are kebab-case and none is a grab-bag', () => {

@@ -1,6 +1,4 @@
 import type { Party } from '@/lib/domain/roles'
-import { watch } from './small-job-records'
-import { fold } from './small-job-state'
 
 export const REPAIR = 'repair:MD-0099'
 

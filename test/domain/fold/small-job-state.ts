@@ -4,7 +4,7 @@ import type { FoldBeside } from '@/lib/domain/fold/repair-ground'
 import type { AttemptState, PointState, RepairState } from '@/lib/domain/fold/repair-state'
 import { at, stream } from './fact-maker'
 import type { SmallJob } from './small-job'
-import { point, REPAIR } from './small-job-plan'
+import { REPAIR } from './small-job-plan'
 
 export function fold(facts: readonly Fact[], when: string, beside: FoldBeside = {}): RepairState {
   return foldRepair(facts, stream(REPAIR), at(when), beside)

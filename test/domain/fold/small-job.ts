@@ -2,7 +2,7 @@ import type { FactId } from '@/lib/domain/facts/fact'
 import type { FactOf } from '@/lib/domain/facts/fact-kinds'
 import type { Party, Role } from '@/lib/domain/roles'
 import { at, covers, factMaker } from './fact-maker'
-import { dec, m, planBody, point, REPAIR, specificationBody } from './small-job-plan'
+import { dec, m, planBody, REPAIR, specificationBody } from './small-job-plan'
 import { checklist, cleanliness, climate, hardness, permit, profile, tapeRoll, watch } from './small-job-records'
 
 /** The small job with its specification, plan, instruments and persons; the tests add what happens. */
