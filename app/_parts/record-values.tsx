@@ -1,8 +1,7 @@
 import type { FieldSpec } from '@/lib/capture/forms/field-spec'
 import { FORMS } from '@/lib/capture/forms/form-table'
-import { compareDecimals, meanOf, showFraction } from '@/lib/domain/decimal'
 import type { PersonId } from '@/lib/domain/facts/fact'
-import { meanPlaces } from '@/lib/domain/judge/quantity-names'
+import { readingFigures } from '@/lib/domain/judge/reading-figures'
 import { Measured, Reading, showReading, showReadingUnit, showUnit, UNITS } from '@/lib/domain/reading'
 import { MarkedReadings } from '@/lib/domain/records/common'
 import type { PointRecord } from '@/lib/domain/records/record'
@@ -87,13 +86,8 @@ function shown(value: unknown, names: Record<PersonId, string>): string {
   return String(value)
 }
 
-/** Number, lowest, highest and exact mean of the readings that are numbers; recorded, whether or not a criterion asks for them. */
 function figuresOf(quantity: string, value: unknown): string {
   const marks = MarkedReadings.safeParse(value)
-  const numbers = marks.success ? marks.data.flatMap(({ reading }) => (reading.kind === 'number' ? [reading] : [])) : []
-  const mean = meanOf(numbers)
-  const sorted = [...numbers].sort(compareDecimals)
-  const [first, last] = [sorted[0], sorted.at(-1)]
-  if (!mean || !first || !last || numbers.length < 2) return ''
-  return ` (${numbers.length} readings, lowest ${showReading(first)}, highest ${showReading(last)}, mean ${showFraction(mean, meanPlaces(quantity, Math.max(...numbers.map((one) => one.scale))))})`
+  const figures = marks.success ? readingFigures(quantity, marks.data) : null
+  return figures ? ` (${figures})` : ''
 }

@@ -46,13 +46,10 @@ export async function release(page: Page, id: string, party: string): Promise<vo
   const parties = sheet.getByRole('radiogroup', { name: 'Release for' })
   if (await parties.isVisible()) await parties.getByText(party, { exact: true }).click()
   await chooseSigner(sheet, id)
+  const released = page.getByRole('listitem').filter({ hasText: new RegExp(`^Released for ${party}`) })
+  const before = await released.count()
   await sheet.getByRole('button', { name: 'Release to the plan' }).click()
-  await expect(
-    page
-      .getByRole('listitem')
-      .filter({ hasText: new RegExp(`^Released for ${party}`) })
-      .first(),
-  ).toBeVisible()
+  await expect(released).toHaveCount(before + 1)
 }
 
 async function chooseSigner(sheet: ReturnType<Page['locator']>, id: string): Promise<void> {

@@ -4,6 +4,7 @@ import { dirname, join } from 'node:path'
 import type { Face, FontMetrics } from '../layout/font-metrics'
 import { type FontFile, readFontFile } from './safe-fontkit'
 
+// What the machine holds is found when it runs: the build must not trace it, hence the marks below.
 const FILES: Record<Face, string> = {
   regular: 'DejaVuSansCondensed.ttf',
   bold: 'DejaVuSansCondensed-Bold.ttf',
@@ -27,16 +28,17 @@ export function loadFaces(): Promise<Faces> {
 }
 
 async function readFaces(): Promise<Faces> {
-  const folder = fontFolder(process.cwd())
-  const load = async (face: Face): Promise<FontFile> => readFontFile(await readFile(join(folder, FILES[face])))
+  const folder = fontFolder(/*turbopackIgnore: true*/ process.cwd())
+  const load = async (face: Face): Promise<FontFile> =>
+    readFontFile(await readFile(/*turbopackIgnore: true*/ join(/*turbopackIgnore: true*/ folder, FILES[face])))
   const files = { regular: await load('regular'), bold: await load('bold'), mono: await load('mono') }
   return { files, metrics: metricsOf(files) }
 }
 
 function fontFolder(from: string): string {
   for (let folder = from; ; folder = dirname(folder)) {
-    const candidate = join(folder, 'node_modules', 'dejavu-fonts-ttf', 'ttf')
-    if (existsSync(candidate)) return candidate
+    const candidate = join(/*turbopackIgnore: true*/ folder, 'node_modules', 'dejavu-fonts-ttf', 'ttf')
+    if (existsSync(/*turbopackIgnore: true*/ candidate)) return candidate
     if (folder === dirname(folder))
       throw new Error(
         `The typefaces of the dossier are not installed: no node_modules/dejavu-fonts-ttf from ${from} upwards`,

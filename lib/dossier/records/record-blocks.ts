@@ -1,10 +1,11 @@
 import type { AttemptState, RecordState } from '@/lib/domain/fold/repair-state'
-import type { Grid } from '@/lib/domain/records/common'
+import { readingFigures } from '@/lib/domain/judge/reading-figures'
+import type { Grid, MarkedReading } from '@/lib/domain/records/common'
 import { fieldLabel } from '@/lib/domain/records/field-labels'
 import type { PointRecord } from '@/lib/domain/records/record'
 import { RECORD_TITLES } from '@/lib/domain/records/record-titles'
 import { isMarkedReadings, readingOf, showValue } from '@/lib/domain/records/show-value'
-import { type Block, cell, singleLine } from '../blocks'
+import { type Block, cell, plain, singleLine } from '../blocks'
 import type { DossierContext } from '../dossier-context'
 import { correctedReadings, correctionsTable } from './corrections-table'
 import { FIELD_QUANTITIES } from './field-quantities'
@@ -39,11 +40,17 @@ export function fieldBlocks(record: PointRecord, marks: ReadingMarksOf, context:
       tables.push(
         named(`${field === 'readings' ? 'Readings as taken' : fieldLabel(field)}, ${unitOf(value)}`),
         ...(grid ? gridTable(grid as Grid, value, marks(field)) : markTable(value, marks(field))),
+        ...figuresLine(`${record.type}.${field}`, value),
       )
     else if (isList(value) && !isShort(value)) tables.push(...listBlocks(field, value, context))
     else singles.push([fieldLabel(field), showValue(field, value, context)])
   }
   return [...(singles.length > 0 ? [singleLine(singles)] : []), ...tables]
+}
+
+function figuresLine(place: string, readings: readonly MarkedReading[]): Block[] {
+  const figures = readingFigures(FIELD_QUANTITIES[place]?.[0] ?? place, readings)
+  return figures ? [{ kind: 'paragraph', spans: [plain(figures)] }] : []
 }
 
 /** Whether a record has only single values: nothing that needs a table of its own. */
