@@ -45,6 +45,7 @@ const HEADINGS = [
 
 /**
  * Every use of a batch, an instrument or a person, or everything behind a repair, as CSV: `{ kind, name, from?, to? }`; the times bound instruments and persons.
+ * Uses in repairs of projects whose record the actor may not read are left out; a last line says how many.
  * Refuses `invalid`, `not-found`, `not-allowed`.
  */
 export const exportTrace = command(ExportTrace, async (desk, form) => {
@@ -52,9 +53,12 @@ export const exportTrace = command(ExportTrace, async (desk, form) => {
   const barred = authorise(desk.actor, lines?.project ?? 'any', desk.today(null), 'read record')
   if (barred) return refused(barred)
   if (!lines) return refused({ code: 'not-found' })
+  const readable = await readableRepairs(desk, lines.uses)
+  const shown = lines.uses.filter((use) => readable.has(use.repair))
+  const hiddenCount = lines.uses.length - shown.length
   const text =
     csvLine(HEADINGS) +
-    lines.uses
+    shown
       .map((use) =>
         csvLine([
           use.at,
@@ -76,9 +80,20 @@ export const exportTrace = command(ExportTrace, async (desk, form) => {
           use.fact,
         ]),
       )
-      .join('')
+      .join('') +
+    (hiddenCount > 0 ? csvLine([`left out: ${hiddenCount} in projects that the reader may not read`]) : '')
   return done({ text, fileName: `trace-${form.kind}-${form.name.replaceAll(/[^A-Za-z0-9._-]/g, '-')}.csv` })
 })
+
+/** Repairs among some uses that lie in projects whose record the actor may read. */
+async function readableRepairs({ actor, stateOf, today }: Desk, uses: readonly TraceUseLine[]): Promise<Set<StreamId>> {
+  const readable = new Set<StreamId>()
+  for (const repair of new Set(uses.map((use) => use.repair))) {
+    const state = await stateOf(repair)
+    if (state && !authorise(actor, state.opened.body.project, today(null), 'read record')) readable.add(repair)
+  }
+  return readable
+}
 
 async function linesOf(
   { store, actor }: Desk,
