@@ -64,7 +64,7 @@ export function factorUpToOne(code: string): NumberArgument {
   return narrowed(positive(code), (value) => (isAbove(value, 1) ? `${code}_above_one` : null))
 }
 
-/** A strain as a fraction. Refuses `strain_not_a_fraction` above 0.02: a percentage was typed (MATHS section 9). */
+/** A strain as a fraction. Refuses `strain_not_a_fraction` above 0.02: a percentage was typed. */
 export function strain(code: string): NumberArgument {
   return narrowed(positive(code), (value) => (isAbove(value, 0.02) ? 'strain_not_a_fraction' : null))
 }

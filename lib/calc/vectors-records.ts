@@ -35,7 +35,7 @@ function hexDigest(code: string): HexArgument {
 const ENTRIES = { entries: list('data_hex', hexBytes('data_hex')) }
 const CHAIN = { ...ENTRIES, genesis: optional(hexDigest('genesis')) }
 
-/** The reference functions of section 14 of the formulas: digests, trees, chains and canonical text. */
+/** The reference functions of records: digests, trees, chains and canonical text. */
 export function recordFormulas(sha256: Sha256) {
   const leaf = formula({ bytes: hexBytes('data_hex') }, ({ bytes }) => ({ hex: showHex(leafHash(bytes, sha256)) }))
   const tree = formula(ENTRIES, ({ entries }) => ({

@@ -3,7 +3,7 @@ import type { Role } from './roles'
 /** `own`: only what the same person entered, or only within one's own job, site or lines. `with second`: with a second person. */
 export type Permission = 'may' | 'own' | 'with second' | 'no'
 
-/** Acts of the table of roles and permissions (JOB.md section 6). */
+/** Acts of the table of roles and permissions. */
 export const ACTS = [
   'enter-observation',
   'enter-receipt',

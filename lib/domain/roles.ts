@@ -1,4 +1,4 @@
-/** Roles per project (JOB.md section 6); the right `approve` makes an inspector the quality manager. */
+/** Roles per project; the right `approve` makes an inspector the quality manager. */
 export const ROLES = [
   'technician',
   'lead',

@@ -31,7 +31,7 @@ export const Limit = z.discriminatedUnion('from', [
 ])
 export type Limit = z.infer<typeof Limit>
 
-/** A table of times against temperature. `step`: valid up to the row's temperature. `interpolated`: MATHS.md section 5. */
+/** A table of times against temperature. `step`: valid up to the row's temperature. `interpolated`: by Arrhenius between the rows. */
 export const TimeTable = z.strictObject({
   kind: z.enum(['step', 'interpolated']),
   rows: z

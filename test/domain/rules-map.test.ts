@@ -29,7 +29,7 @@ const REVISIONS = 'domain/fold/revisions.test.ts'
 const LISTED_AND_STATUS = 'domain/fold/listed-and-status.test.ts'
 const JUDGE = 'domain/judge'
 
-/** The 47 rules that inspectors apply (JOB.md section 3), in order. */
+/** The 47 rules that inspectors apply, in order. */
 const RULES: Line[] = [
   line(
     'late entry',
@@ -297,7 +297,7 @@ const RULES: Line[] = [
   ),
 ]
 
-/** The rows of what makes an earlier release fall (JOB.md section 2). */
+/** The rows of what makes an earlier release fall. */
 const ROWS: Line[] = [
   line(
     'wet',

@@ -7,7 +7,7 @@ import { ofKind, ofStream, orderFacts } from './order-facts'
 
 export type Disposition = BodyOf<'disposition-proposed'>['disposition']
 
-/** Parties whose approval each disposition needs (JOB.md section 5). */
+/** Parties whose approval each disposition needs. */
 export const APPROVALS_OF_DISPOSITION: Record<Disposition, readonly Party[]> = {
   rework: ['inspector'],
   repair: ['engineer', 'client'],

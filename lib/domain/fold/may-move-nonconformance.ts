@@ -41,7 +41,7 @@ export type MoveRefusal =
   | { code: 'second-inspector-needed'; person: PersonId }
   | { code: 'raiser-does-not-reject'; person: PersonId }
 
-/** States that each act may follow (JOB.md section 5). */
+/** States that each act may follow. */
 const FOLLOWS: Record<ActKind, readonly StateName[]> = {
   contained: ['raised', 'reopened'],
   assessed: ['raised', 'contained', 'reopened'],

@@ -45,7 +45,7 @@ export function judgeReading(taken: Taken, bounds: Bounds, frame: JudgeFrame): R
     : { ...worst, distance }
 }
 
-/** True when twice the uncertainty is wider than the band between both bounds: no reading can pass (MATHS section 11). */
+/** True when twice the uncertainty is wider than the band between both bounds: no reading can pass. */
 function isZoneEmpty(taken: Taken, { min, max }: Bounds, frame: JudgeFrame): boolean {
   const guard = min && max ? guardOf(taken, min, frame) : null
   const top = min && max ? convertExact(max.value, max.unit, min.unit) : null

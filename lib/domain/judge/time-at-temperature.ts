@@ -8,7 +8,7 @@ export type TableTime =
   | { ok: true; minutes: number }
   | { ok: false; code: 'too-warm' | 'temp-below-table' | 'table-refused' }
 
-/** The working time at a temperature: `step` takes the first row at or above it, `interpolated` is MATHS section 5. Above the table: `too-warm`. */
+/** The working time at a temperature: `step` takes the first row at or above it, `interpolated` goes by Arrhenius between the rows. Above the table: `too-warm`. */
 export function workingMinutes(table: TimeTable, tempC: number): TableTime {
   const rows = rowsOf(table)
   const answer = workingTime({ table: rows, kind: table.kind, tempC })

@@ -34,7 +34,7 @@ function raised() {
   return { facts, make, state }
 }
 
-test('section 5: raised to closed in order, with the approvals that the disposition needs', () => {
+test('raised to closed in order, with the approvals that the disposition needs', () => {
   const { make, state } = raised()
   const seen = [state().state]
   const step = (kind: Parameters<typeof make>[1], when: string, body: object, by = 'tobias') => {
@@ -77,7 +77,7 @@ test('section 5: raised to closed in order, with the approvals that the disposit
   expect(state()).toMatchObject({ isOpen: true, blocksAcceptance: true, proposal: null })
 })
 
-test('section 5: an approval of an older proposal does not count', () => {
+test('an approval of an older proposal does not count', () => {
   const { make, state } = raised()
   make(NCR, 'assessed', '05-27 14:00', { finding: 'x' })
   const old = make(NCR, 'disposition-proposed', '05-27 14:30', { disposition: 'replace', what: 'strip' })
@@ -93,7 +93,7 @@ test('section 5: an approval of an older proposal does not count', () => {
   ).toEqual({ ok: false, error: { code: 'proposal-stale' } })
 })
 
-test('section 5: side states stay listed: rejected, void, and the raiser does not reject the own finding', () => {
+test('side states stay listed: rejected, void, and the raiser does not reject the own finding', () => {
   const { make, state } = raised()
   expect(mayMoveNonconformance(state(), { kind: 'not-a-nonconformance' }, actor('tobias', 'inspector'))).toEqual({
     ok: false,
@@ -111,7 +111,7 @@ test('section 5: side states stay listed: rejected, void, and the raiser does no
   })
 })
 
-test('section 5: who proposes, who approves, and the doer neither verifies nor closes', () => {
+test('who proposes, who approves, and the doer neither verifies nor closes', () => {
   const { make, state } = raised()
   const may = (act: NonconformanceAct, who: DecidingActor) => mayMoveNonconformance(state(), act, who)
   expect(may({ kind: 'disposition-proposed', disposition: 'rework' }, actor('maren', 'lead'))).toMatchObject({
@@ -146,7 +146,7 @@ test('section 5: who proposes, who approves, and the doer neither verifies nor c
   expect(may({ kind: 'verified' }, actor('tobias', 'inspector'))).toEqual({ ok: true, value: true })
 })
 
-test('section 5: "no effect" is verified by a second inspector', () => {
+test('"no effect" is verified by a second inspector', () => {
   const { make, state } = raised()
   make(NCR, 'assessed', '05-27 14:00', { finding: 'x' })
   const proposal = make(NCR, 'disposition-proposed', '05-27 14:30', {
@@ -160,7 +160,7 @@ test('section 5: "no effect" is verified by a second inspector', () => {
   })
 })
 
-test('section 5: an open nonconformance blocks its points, but not the attempt that its approved disposition opened', () => {
+test('an open nonconformance blocks its points, but not the attempt that its approved disposition opened', () => {
   const job = smallJob()
   prepared(job)
   job.make(NCR, 'nonconformance-raised', '05-12 13:05', {

@@ -31,29 +31,29 @@ const TABLE: [Act, string][] = [
 ]
 const LETTER: Record<string, Permission> = { A: 'may', o: 'own', w: 'with second', '-': 'no' }
 
-test.each(TABLE)('section 6: %s', (act, row) => {
+test.each(TABLE)('%s', (act, row) => {
   expect(COLUMNS.map((role) => mayAct(act, [role], true))).toEqual(row.split(' ').map((letter) => LETTER[letter]))
 })
 
-test('section 6: nobody may change records or limits directly, with any role or right', () => {
+test('nobody may change records or limits directly, with any role or right', () => {
   expect(mayAct('change-records-or-limits', [...ROLES], true)).toBe('no')
   expect(rolesFor('change-records-or-limits')).toEqual([])
 })
 
-test('section 6: an inspector approves a revision only with the right to approve, and then with a second person', () => {
+test('an inspector approves a revision only with the right to approve, and then with a second person', () => {
   expect(mayAct('approve-revision', ['inspector'])).toBe('no')
   expect(mayAct('approve-revision', ['inspector'], true)).toBe('with second')
   expect(mayAct('approve-revision', ['inspector', 'engineer'])).toBe('may')
 })
 
-test('section 6: the in-service inspector enters point 21, reads what is his and raises nonconformances, nothing else of the job', () => {
+test('the in-service inspector enters point 21, reads what is his and raises nonconformances, nothing else of the job', () => {
   const held = ACTS.filter((act) => mayAct(act, ['in-service inspector']) !== 'no')
   expect(held).toEqual(expect.arrayContaining(['enter-in-service', 'raise-nonconformance', 'read-record']))
   expect(held).not.toEqual(expect.arrayContaining(['enter-observation']))
   expect(held.some((act) => act.startsWith('release') || act.startsWith('approve'))).toBe(false)
 })
 
-test('section 6: an administrator keeps accounts and reads the technical log only', () => {
+test('an administrator keeps accounts and reads the technical log only', () => {
   expect(ACTS.filter((act) => mayAct(act, ['administrator'], true) !== 'no')).toEqual([
     'read-technical-log',
     'keep-accounts',
