@@ -6,7 +6,10 @@ import { parseCleanliness, relateGrades } from '@/lib/calc/cleanliness-grade'
 import { parseGs1, writeGs1 } from '@/lib/calc/gs1-elements'
 import { gtinCheckDigit, gtinMeets } from '@/lib/calc/gtin'
 import { isRefused } from '@/lib/calc/refusal'
+import { runsAsked } from '../runs'
 import { answered } from './property-inputs'
+
+fc.configureGlobal({ numRuns: runsAsked() })
 
 const digits = (length: number) =>
   fc.array(fc.integer({ min: 0, max: 9 }), { minLength: length, maxLength: length }).map((list) => list.join(''))

@@ -6,7 +6,10 @@ import { thicknessMap } from '@/lib/calc/thickness-map'
 import { leakPressure, leakThickness } from '@/lib/calc/through-wall-leak'
 import { potLife, workingTime } from '@/lib/calc/working-time'
 import { wrapOverlap, wrapPliesAt } from '@/lib/calc/wrap-geometry'
+import { runsAsked } from '../runs'
 import { answered, real } from './property-inputs'
+
+fc.configureGlobal({ numRuns: runsAsked() })
 
 describe('climate and time', () => {
   test('the dew point is never above the air temperature', () => {

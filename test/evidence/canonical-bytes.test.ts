@@ -2,6 +2,9 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { canonicalBytes } from '@/lib/evidence/canonical-bytes'
 import { sha256Of } from '@/lib/evidence/sha256'
+import { runsAsked } from '../runs'
+
+fc.configureGlobal({ numRuns: runsAsked() })
 
 const textOf = (value: unknown) => new TextDecoder().decode(canonicalBytes(value))
 

@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest'
 import { readPhotoClaims } from '@/lib/photo/photo-claims'
 import { pictureEngine } from '@/lib/photo/picture-engine'
 import { isSrgbProfile } from '@/lib/photo/srgb-profile'
+import { runsAsked } from '../runs'
 import { drawScene, takeIn } from './drawn-photo'
 import { hasSharedPhotos, readSharedPhoto } from './shared-photos'
 
@@ -44,11 +45,11 @@ describe('changed bytes are taken in or refused and never crash', () => {
     ['PNG', () => drawScene(300, 200).withExif(exif).withIccProfile('p3').png()],
     ['WebP', () => drawScene(300, 200).withExif(exif).webp()],
   ])('%s', async (_case, draw) => {
-    await fc.assert(fc.asyncProperty(harm(await draw().toBuffer()), expectAnswer), { numRuns: 150 })
+    await fc.assert(fc.asyncProperty(harm(await draw().toBuffer()), expectAnswer), { numRuns: runsAsked(150) })
   })
 
-  test.skipIf(!hasSharedPhotos)('a real camera’s JPEG', async () => {
-    await fc.assert(fc.asyncProperty(harm(readSharedPhoto('DSCN0010.jpg')), expectAnswer), { numRuns: 100 })
+  test.skipIf(!hasSharedPhotos)('a real camera’s JPEG [needs photos beside this project]', async () => {
+    await fc.assert(fc.asyncProperty(harm(readSharedPhoto('DSCN0010.jpg')), expectAnswer), { numRuns: runsAsked(100) })
   })
 
   test('metadata alone', async () => {
@@ -60,13 +61,13 @@ describe('changed bytes are taken in or refused and never crash', () => {
       fc.asyncProperty(harm(block), async (bytes) => {
         expect(['read', 'absent', 'unreadable']).toContain((await readPhotoClaims(bytes)).metadata)
       }),
-      { numRuns: 500 },
+      { numRuns: runsAsked(500) },
     )
     fc.assert(
       fc.property(harm(icc), (bytes) => {
         expect(typeof isSrgbProfile(bytes)).toBe('boolean')
       }),
-      { numRuns: 500 },
+      { numRuns: runsAsked(500) },
     )
   })
 })

@@ -5,7 +5,7 @@ import { pictureEngine } from '@/lib/photo/picture-engine'
 import { takeIn, takeInAccepted } from './drawn-photo'
 import { hasSharedPhotos, readSharedPhoto } from './shared-photos'
 
-describe.skipIf(!hasSharedPhotos)('a HEIC of a phone', { timeout: 120_000 }, () => {
+describe.skipIf(!hasSharedPhotos)('a HEIC of a phone [needs photos beside this project]', { timeout: 120_000 }, () => {
   const bytes = hasSharedPhotos ? readSharedPhoto('IMG_5195.HEIC') : Buffer.alloc(0)
   /** The same file with its own rotation set to a quarter turn or two, anticlockwise. */
   const turned = (quarterTurns: number) => {

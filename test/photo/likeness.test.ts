@@ -1,6 +1,9 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { hamming, likeness, NEAR_ALIKE_BITS } from '@/lib/photo/likeness'
+import { runsAsked } from '../runs'
+
+fc.configureGlobal({ numRuns: runsAsked() })
 
 const hash = fc.bigInt({ min: 0n, max: 2n ** 64n - 1n }).map((bits) => bits.toString(16).padStart(16, '0'))
 const withBits = (count: number) => ((1n << BigInt(count)) - 1n).toString(16).padStart(16, '0')

@@ -9,7 +9,7 @@ const lookOf = async (bytes: Uint8Array) => {
   return { sha256: intake.sha256, ...intake.measures }
 }
 
-describe.skipIf(!hasSharedPhotos)('real photographs', () => {
+describe.skipIf(!hasSharedPhotos)('real photographs [needs photos beside this project]', () => {
   test('are all taken in, and the text beside them is not', { timeout: 120_000 }, async () => {
     const names = listSharedPhotos()
     expect(names.length).toBeGreaterThan(10)

@@ -26,11 +26,14 @@ test('an sRGB profile is known by name and primaries together', async () => {
   expect(isSrgbProfile(posing)).toBe(false)
 })
 
-test.skipIf(!hasSharedPhotos)('the profiles of real photos are told apart', async () => {
-  expect(isSrgbProfile(await profileOf(readSharedPhoto('no_exif.jpg')))).toBe(true)
-  expect(isSrgbProfile(await profileOf(readSharedPhoto('landscape_3.jpg')))).toBe(false)
-  expect(isSrgbProfile(await profileOf(readSharedPhoto('IMG_5195.HEIC')))).toBe(false)
-})
+test.skipIf(!hasSharedPhotos)(
+  'the profiles of real photos are told apart [needs photos beside this project]',
+  async () => {
+    expect(isSrgbProfile(await profileOf(readSharedPhoto('no_exif.jpg')))).toBe(true)
+    expect(isSrgbProfile(await profileOf(readSharedPhoto('landscape_3.jpg')))).toBe(false)
+    expect(isSrgbProfile(await profileOf(readSharedPhoto('IMG_5195.HEIC')))).toBe(false)
+  },
+)
 
 test('slots run no more jobs at once than they have, in order, and survive a job that throws', async () => {
   const slots = createSlots(2)

@@ -116,7 +116,7 @@ describe('embedded cluster', () => {
   })
 
   test('a folder that the server user cannot enter is refused with what to change', async ({ skip }) => {
-    if (process.getuid?.() !== 0) skip('only root runs the server as another user, beside the point here')
+    if (process.getuid?.() !== 0) skip('root: only root runs the server as another user')
     const closed = makeDataFolder()
     chmodSync(closed, 0o700)
     await expect(openDatabase({ dataDir: join(closed, 'data') })).rejects.toMatchObject({

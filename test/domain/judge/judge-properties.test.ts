@@ -5,7 +5,10 @@ import { convertExact } from '@/lib/domain/judge/exact-units'
 import { judgePoint } from '@/lib/domain/judge/judge-criterion'
 import { showFinding } from '@/lib/domain/judge/show-finding'
 import { type Reading, UNITS } from '@/lib/domain/reading'
+import { runsAsked } from '../../runs'
 import { contextOf, criterion, limit, recordedAt } from './judge-fixtures'
+
+fc.configureGlobal({ numRuns: runsAsked() })
 
 const number = (kind: 'number' | 'below' | 'above') =>
   fc

@@ -1,0 +1,60 @@
+import { spawnSync } from 'node:child_process'
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+
+type Step = { name: string; runs: number; files: string[] }
+type Tally = {
+  numPassedTests: number
+  numFailedTests: number
+  testResults: { assertionResults: { status: string; fullName: string }[] }[]
+}
+
+const PROPERTIES = [
+  'test/calc/properties.test.ts',
+  'test/calc/identity-properties.test.ts',
+  'test/photo/likeness.test.ts',
+  'test/evidence/canonical-bytes.test.ts',
+  'test/domain/judge/judge-properties.test.ts',
+]
+const STEPS: Step[] = [
+  { name: 'properties', runs: 5000, files: PROPERTIES },
+  { name: 'reference cases', runs: 1, files: ['test/calc/vectors.test.ts'] },
+  { name: 'photos with changed bytes', runs: 2000, files: ['test/photo/changed-bytes.test.ts'] },
+]
+
+const folder = mkdtempSync(join(tmpdir(), 'underwrap-long-'))
+let failed = 0
+for (const step of STEPS) failed += runStep(step)
+rmSync(folder, { recursive: true })
+process.exitCode = failed > 0 ? 1 : 0
+
+/** One run of the test runner; tells its figures and gives how many tests failed. */
+function runStep({ name, runs, files }: Step): number {
+  const report = join(folder, 'report.json')
+  rmSync(report, { force: true })
+  const started = performance.now()
+  const ran = spawnSync(
+    process.execPath,
+    [
+      'node_modules/vitest/vitest.mjs',
+      'run',
+      ...files,
+      '--testTimeout=1800000',
+      '--reporter=dot',
+      '--reporter=json',
+      `--outputFile.json=${report}`,
+    ],
+    { stdio: ['ignore', 'inherit', 'inherit'], env: { ...process.env, UNDERWRAP_RUNS: String(runs) } },
+  )
+  const seconds = ((performance.now() - started) / 1000).toFixed(1)
+  const told: Tally = JSON.parse(readFileSync(report, 'utf8'))
+  const skipped = told.testResults
+    .flatMap((file) => file.assertionResults)
+    .filter((test) => test.status !== 'passed' && test.status !== 'failed')
+  console.log(
+    `${ran.status === 0 ? 'pass' : 'FAIL'}  ${name}: ${told.numPassedTests} passed, ${told.numFailedTests} failed, ${skipped.length} skipped, ${runs} runs of each property, ${seconds} s`,
+  )
+  for (const test of skipped) console.log(`      skipped: ${test.fullName}`)
+  return Math.max(told.numFailedTests, ran.status === 0 ? 0 : 1)
+}
