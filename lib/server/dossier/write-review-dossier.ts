@@ -20,12 +20,12 @@ export async function writeReviewDossier(
 ): Promise<Result<BuiltDossier, { code: 'not-found' }>> {
   const gathered = await gatherDossier(store, tenant, repair, { kind: 'for review' }, store.now())
   if (!gathered) return refused({ code: 'not-found' })
-  const unfinished = join(dirname(outPath), `.${basename(outPath)}.${randomUUID()}`)
+  const unfinished = join(/*turbopackIgnore: true*/ dirname(outPath), `.${basename(outPath)}.${randomUUID()}`)
   try {
     const built = await buildDossier(gathered.input, store.photos, unfinished, onProgress)
-    await rename(unfinished, outPath)
+    await rename(/*turbopackIgnore: true*/ unfinished, /*turbopackIgnore: true*/ outPath)
     return done(built)
   } finally {
-    await rm(unfinished, { force: true })
+    await rm(/*turbopackIgnore: true*/ unfinished, { force: true })
   }
 }
