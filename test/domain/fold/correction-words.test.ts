@@ -2,7 +2,8 @@ import { expect, test } from 'vitest'
 import { correctionWords } from '@/lib/domain/fold/correction-words'
 import { PointRecord } from '@/lib/domain/records/record'
 import { at } from './fact-maker'
-import { cleanliness, hardness, m, tapeRoll } from './small-job'
+import { m } from './small-job-plan'
+import { cleanliness, hardness, tapeRoll } from './small-job-records'
 
 type Change = Parameters<typeof correctionWords>[1]
 const record = (body: unknown) => PointRecord.parse(body)

@@ -1,5 +1,5 @@
 import { box, type Chance, drawText, turned } from './pen'
-import { DETAILS, hole } from './pipe-details'
+import { DETAILS } from './pipe-details'
 import { type Frame, type Pipe, spots } from './pipe-frame'
 import { drawScaleBar } from './surroundings'
 
