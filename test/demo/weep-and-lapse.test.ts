@@ -80,6 +80,11 @@ describe('MD-0043, attempt 1 on 2026-05-27', () => {
       photo.flags.filter((flag) => flag.kind === 'exact copy').map((flag) => [flag.other?.repair, flag.other?.point]),
     )
     expect(flags).toEqual([['repair:MD-0042', '05']])
+    expect(state.remarkable.map((one) => one.text)).toContain(
+      'Photo of point 05: exact copy of an earlier one at MD-0042, point 05; not yet decided.',
+    )
+    expect(criterionOf(state, '05.photos').verdict).toBe('pass')
+    expect(criterionOf(foldDemo('MD-0042'), '05.photos').verdict).toBe('pass')
   })
 })
 

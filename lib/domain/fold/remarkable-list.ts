@@ -9,7 +9,7 @@ import { showRecordType } from './missing-for-release'
 import { EVENT_TEXT } from './noted-events'
 import { personName } from './person-name'
 import type { RepairGround } from './repair-ground'
-import type { PointState, RepairState } from './repair-state'
+import type { PhotoFlag, PhotoState, PointState, RepairState } from './repair-state'
 
 type Remarkable = RepairState['remarkable'][number]
 
@@ -40,11 +40,7 @@ export function remarkableList(
   }
   for (const attempt of points.flatMap((point) => point.attempts)) {
     for (const photo of attempt.photos)
-      for (const flag of photo.flags)
-        say(
-          photo.fact,
-          `Photo of point ${attempt.point}: ${flag.kind}${flag.other ? ` of one at ${flag.other.repair}, point ${flag.other.point}` : ''}${flag.decision ? `; decided: ${flag.decision.body.decision}` : ''}.`,
-        )
+      for (const flag of photo.flags) say(photo.fact, `Photo of point ${attempt.point}: ${flagText(photo, flag)}`)
     for (const release of attempt.releases) {
       if (release.fell && release.state !== 'superseded')
         say(
@@ -112,6 +108,14 @@ function ownText(ground: RepairGround, fact: Fact): string | null {
     default:
       return null
   }
+}
+
+/** What is doubtful about a photo. Of two equal ones the later use is in doubt; it counts until a person decides. */
+function flagText({ fact }: PhotoState, { kind, other, decision }: PhotoFlag): string {
+  if (!other) return kind
+  const isLater = other.fact < fact.id
+  const decided = decision ? `decided: ${decision.body.decision}` : 'not yet decided'
+  return `${kind} of ${isLater ? 'an earlier' : 'a later'} one at ${other.repair.slice(7)}, point ${other.point}${isLater || decision ? `; ${decided}` : ''}`
 }
 
 function correctedText(ground: RepairGround, fact: FactOf<'corrected'>): string {

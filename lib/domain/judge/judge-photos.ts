@@ -29,9 +29,13 @@ export function judgePhotos(_rule: Extract<Rule, { kind: 'photos' }>, frame: Jud
   return outcomeOf(checks, `${met} of ${demands.length} demanded`, { figures: { count: met, planned: demands.length } })
 }
 
-function counted({ judged, flags }: PhotoState): boolean {
+/** Of two equal photos only the later use is in doubt; undecided it counts. */
+function counted({ fact, judged, flags }: PhotoState): boolean {
   return (
     judged?.body.decision !== 'not accepted' &&
-    !flags.some((flag) => flag.decision?.body.decision === 'same picture, wrongly used')
+    !flags.some(
+      ({ other, decision }) =>
+        decision?.body.decision === 'same picture, wrongly used' && !(other && fact.id < other.fact),
+    )
   )
 }

@@ -54,6 +54,12 @@ test('rule 24: the same bytes twice, near copies across repairs and missing meta
     'exact copy',
     'no original',
   ])
+  expect(texts(job, '05-12 11:00')).toEqual(
+    expect.arrayContaining([
+      'Photo of point 05: exact copy of a later one at MD-0099, point 06.',
+      'Photo of point 06: exact copy of an earlier one at MD-0099, point 05; not yet decided.',
+    ]),
+  )
   job.make(REPAIR, 'likeness-judged', '05-12 10:00', {
     photo: first.id,
     other: second.id,
