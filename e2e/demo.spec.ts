@@ -77,6 +77,7 @@ test('the inspector prepares again what lapsed in MD-0043: permit renewed, point
   await permit.choose('Spark-restricted area', 'no')
   await permit.save()
   await sign(page, L1, 'checked')
+  await submit(page)
   await release(page, L1, 'crew')
   await page.goto('/repairs/MD-0043/points/05?attempt=1')
   await page.getByText('Open attempt 2', { exact: true }).first().click()

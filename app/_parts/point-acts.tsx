@@ -44,7 +44,7 @@ export function PointActs({ view }: { view: PointView }) {
           heads={view.heads}
           signers={signers}
           me={me}
-          isSubmitted={attempt.submitted !== null}
+          isSubmitted={attempt.submitted !== null && !attempt.missing.some((line) => line.startsWith('Changed since'))}
           verdict={attempt.verdict}
           awaiting={point.awaiting}
           maySubmit={view.mayRecord && attempt.records.length > 0}

@@ -36,7 +36,9 @@ export async function submitAndRelease(
 }
 
 export async function submit(page: Page): Promise<void> {
-  await page.getByRole('button', { name: 'Submit for release' }).click()
+  const button = page.getByRole('button', { name: 'Submit for release' })
+  await button.click()
+  await expect(button).toHaveCount(0)
   await expect(page.getByRole('listitem').filter({ hasText: /^Submitted/ })).toBeVisible()
 }
 
