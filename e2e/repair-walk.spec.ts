@@ -3,7 +3,8 @@ import { mkdtempSync, readFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { expect, test } from '@playwright/test'
-import { arrestAndFill, assess, prepare, surface } from './steps/before-wrap'
+import { assess, prepare } from './steps/assess-and-prepare'
+import { arrestAndFill, surface } from './steps/before-wrap'
 import { signInAs } from './steps/people'
 import {
   FILLER_AFTER,

@@ -1,6 +1,7 @@
 import Link from 'next/link'
 import { FORMS } from '@/lib/capture/forms/form-table'
 import type { PersonId } from '@/lib/domain/facts/fact'
+import { correctionWords } from '@/lib/domain/fold/correction-words'
 import type { AttemptState } from '@/lib/domain/fold/repair-state'
 import { showMoment } from '@/lib/domain/time'
 import { RecordValues } from './record-values'
@@ -44,12 +45,14 @@ export function RecordList({
               <strong>
                 Corrected {showMoment(correction.observedAt)} by {names[correction.enteredBy] ?? correction.enteredBy}
               </strong>
-              {correction.body.changes.map((change) => (
-                <span key={change.path.join('.')}>
-                  {change.path.join(' › ')}: <span className="old-value">{brief(change.from)}</span> →{' '}
-                  {brief(change.to)}
-                </span>
-              ))}
+              {correction.body.changes.map((change) => {
+                const words = correctionWords(record, change)
+                return (
+                  <span key={change.path.join('.')}>
+                    {words.where}: <span className="old-value">{words.from}</span> → {words.to}
+                  </span>
+                )
+              })}
               <span>Reason: {correction.body.reason}</span>
             </div>
           ))}
@@ -69,11 +72,4 @@ export function RecordList({
       ))}
     </div>
   )
-}
-
-function brief(value: unknown): string {
-  if (value !== null && typeof value === 'object' && 'text' in value && typeof value.text === 'string')
-    return value.text
-  if (value === null) return 'nothing'
-  return typeof value === 'string' || typeof value === 'number' ? String(value) : JSON.stringify(value)
 }
