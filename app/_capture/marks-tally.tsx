@@ -1,5 +1,6 @@
 'use client'
 import { compareDecimals, meanOf, showFraction } from '@/lib/domain/decimal'
+import { meanPlaces } from '@/lib/domain/judge/quantity-names'
 import { type NumberReading, showReading } from '@/lib/domain/reading'
 import type { MarkedReading } from '@/lib/domain/records/common'
 
@@ -20,7 +21,7 @@ export function MarksTally({
   )
   const lowest = [...numbers].sort((a, b) => compareDecimals(a.reading, b.reading))[0]
   const mean = meanOf(numbers.map((one) => one.reading))
-  const places = Math.max(0, ...numbers.map((one) => one.reading.scale)) + (quantity === 'hardness' ? 2 : 1)
+  const places = meanPlaces(quantity, Math.max(0, ...numbers.map((one) => one.reading.scale)))
   return (
     <div className="tally" aria-live="off">
       <div>

@@ -2,7 +2,7 @@
 import { useMemo } from 'react'
 import type { PersonId } from '@/lib/domain/facts/fact'
 import type { DraftRecord, JudgeContext } from '@/lib/domain/judge/judge-context'
-import { judgePoint } from '@/lib/domain/judge/judge-point'
+import { judgePoint } from '@/lib/domain/judge/judge-criterion'
 import type { CriterionResult } from '@/lib/domain/judge/verdict'
 import type { Moment } from '@/lib/domain/time'
 

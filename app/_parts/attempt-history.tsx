@@ -3,7 +3,7 @@ import { showMoment } from '@/lib/domain/time'
 import type { PointView } from '@/lib/server/views/point-view'
 
 /** Signatures, releases and refusals of an attempt; what fell stays readable with its cause. */
-export function AttemptHistory({ view, base: _base }: { view: PointView; base: string }) {
+export function AttemptHistory({ view }: { view: PointView }) {
   const { attempt, names } = view
   const name = (id: string) => names[id as keyof typeof names] ?? id
   const isEmpty =

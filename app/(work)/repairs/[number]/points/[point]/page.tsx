@@ -112,7 +112,7 @@ export default async function PointPage({ params, searchParams }: Props) {
               mayJudge={view.roles.includes('inspector')}
             />
           </section>
-          <AttemptHistory view={view} base={base} />
+          <AttemptHistory view={view} />
         </div>
       </div>
     </main>

@@ -1,1 +1,0 @@
-export { judgePoint } from './judge-criterion'
