@@ -37,6 +37,11 @@ export const UNITS = [
   'ratio',
   'plies',
   'yr',
+  'mm/mm',
+  'J/m2',
+  'g/m2',
+  'g/cm3',
+  'um/mK',
 ] as const
 export const Unit = z.enum(UNITS)
 export type Unit = z.infer<typeof Unit>
@@ -49,6 +54,10 @@ const UNIT_TEXT: Partial<Record<Unit, string>> = {
   'uS/cm': 'µS/cm',
   mm2: 'mm²',
   mm3: 'mm³',
+  'J/m2': 'J/m²',
+  'g/m2': 'g/m²',
+  'g/cm3': 'g/cm³',
+  'um/mK': 'µm/(m·K)',
   ShoreD: 'Shore D',
   ShoreA: 'Shore A',
 }

@@ -1,3 +1,4 @@
+import { DESIGN_PROPERTIES_FIELDS, DESIGN_QUANTITIES_FIELDS } from './design-fields'
 import type { FieldSpec, FormSpec } from './field-spec'
 
 const REMARK: FieldSpec = { kind: 'remark', name: 'remark', label: 'Remark', optional: true }
@@ -87,6 +88,8 @@ export const DESIGN_FORM: FormSpec = {
         { kind: 'measured', name: 'diameterMax', label: 'Outside diameter, at most', units: ['mm'] },
       ],
     },
+    DESIGN_PROPERTIES_FIELDS,
+    DESIGN_QUANTITIES_FIELDS,
     { kind: 'remark', name: 'basis', label: 'Basis of the design', optional: true },
     REMARK,
   ],

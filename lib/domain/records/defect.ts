@@ -28,6 +28,64 @@ export const DefectRecord = z.strictObject({
   remark: Remark.optional(),
 })
 
+/** How the pipe is counted in the laminate's design: the engineer's choice. */
+export const PIPE_CASES = ['pipe stays elastic', 'pipe may yield', 'no help from the pipe'] as const
+export const OVERLAP_FORMS = ['ISO 24817', 'ASME PCC-2'] as const
+
+/**
+ * What the design equations need beyond the defect: material values and the engineer's choices. Every field may be left out: an equation that needs it
+ * then says what is missing. Strains are fractions; expansion is in millionths per kelvin.
+ */
+export const DesignProperties = z.strictObject({
+  edition: Text.optional(),
+  pipeCase: z.enum(PIPE_CASES).optional(),
+  overlapForm: z.enum(OVERLAP_FORMS).optional(),
+  hoopModulus: measuredIn('MPa').optional(),
+  axialModulus: measuredIn('MPa').optional(),
+  shearModulus: measuredIn('MPa').optional(),
+  poissonRatio: measuredIn('ratio').optional(),
+  hoopStrain: measuredIn('mm/mm').optional(),
+  axialStrain: measuredIn('mm/mm').optional(),
+  baseStrain: measuredIn('mm/mm').optional(),
+  temperatureFactor: measuredIn('ratio').optional(),
+  temperatureRise: measuredIn('K').optional(),
+  pipeExpansion: measuredIn('um/mK').optional(),
+  laminateExpansion: measuredIn('um/mK').optional(),
+  fractureEnergy: measuredIn('J/m2').optional(),
+  serviceFactor: measuredIn('ratio').optional(),
+  axialForce: measuredIn('N').optional(),
+  pipeModulus: measuredIn('MPa').optional(),
+  pipeStress: measuredIn('MPa').optional(),
+  pipePressure: Pressure.optional(),
+  livePressure: Pressure.optional(),
+  plyThickness: Length.optional(),
+  fewestPlies: measuredIn('plies').optional(),
+  taperRatio: measuredIn('ratio').optional(),
+  lapShearStrength: measuredIn('MPa').optional(),
+  bondFactor: measuredIn('ratio').optional(),
+  chosenBecause: Remark.optional(),
+})
+
+/** What the quantity sheet needs from the design: measures of band, filler and wrap, densities, and what is added for spare and waste. */
+export const DesignQuantities = z.strictObject({
+  bandTail: Length.optional(),
+  bandThickness: Length.optional(),
+  bandBuild: Length.optional(),
+  fillerLength: Length.optional(),
+  fillerGirth: Length.optional(),
+  fillerThickness: Length.optional(),
+  fillerDensity: measuredIn('g/cm3').optional(),
+  fillerSpare: measuredIn('%').optional(),
+  resinPerPly: measuredIn('g/m2').optional(),
+  resinSpare: measuredIn('%').optional(),
+  fabricWaste: measuredIn('%').optional(),
+  tapeWidth: Length.optional(),
+  tapePitch: Length.optional(),
+  rollLength: measuredIn('m').optional(),
+  endTurns: measuredIn('ratio').optional(),
+  tapeWaste: measuredIn('%').optional(),
+})
+
 /** Point 01, design output: what the engineer states. Every later "as designed" criterion reads from here. */
 export const DesignRecord = z.strictObject({
   type: z.literal('design'),
@@ -52,6 +110,8 @@ export const DesignRecord = z.strictObject({
     diameterMin: Length,
     diameterMax: Length,
   }),
+  properties: DesignProperties.optional(),
+  quantities: DesignQuantities.optional(),
   basis: Remark.optional(),
   remark: Remark.optional(),
 })

@@ -3,6 +3,7 @@ import { COMPLETIONS } from './completions'
 import { E, L1, QI } from './demo-people'
 import { chalkGrid, degC, gridReadings, mm, mpa } from './demo-readings'
 import { at, secondsAfter } from './demo-time'
+import { designParts } from './design-parts'
 import type { RepairFigures } from './repair-figures'
 import type { RepairHand } from './repair-script'
 
@@ -103,6 +104,7 @@ export function stepAssessment({ hand, figures, number }: OnRepair): void {
       diameterMin: mm(envelope.from),
       diameterMax: mm(envelope.to),
     },
+    ...designParts(figures),
     basis:
       'Ec 24 000 MPa, Ea 18 000 MPa, G 3 400 MPa, nu 0.18, strain 0.0018, gamma 150 J/m2, service factor 0.333. The chosen values are the engineer’s, for handling and an even ply count, and not below the computed minimum.',
   })
