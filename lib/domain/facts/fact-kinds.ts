@@ -1,11 +1,12 @@
 import type { z } from 'zod'
 import { done, type Result, refused } from '../result'
 import { FactEnvelope, type StreamKind, streamKind } from './fact'
+import { KEY_BODIES } from './key-bodies'
 import { DEVICE_BODIES, DOSSIER_BODIES, PLAN_BODIES, PROJECT_BODIES, SPECIFICATION_BODIES } from './project-bodies'
 import { REPAIR_BODIES } from './repair-bodies'
 import { BATCH_BODIES, INSTRUMENT_BODIES, NONCONFORMANCE_BODIES, PERSON_BODIES } from './store-bodies'
 
-/** Fact bodies by stream kind, then by fact kind. The register and key streams carry nothing of their own yet. */
+/** Fact bodies by stream kind, then by fact kind. The register's stream carries nothing of its own yet. */
 export const BODIES = {
   repair: REPAIR_BODIES,
   batch: BATCH_BODIES,
@@ -18,7 +19,7 @@ export const BODIES = {
   dossier: DOSSIER_BODIES,
   device: DEVICE_BODIES,
   register: {},
-  key: {},
+  key: KEY_BODIES,
 } as const satisfies Record<StreamKind, Record<string, z.ZodType>>
 
 type Bodies = typeof BODIES

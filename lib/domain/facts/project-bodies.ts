@@ -5,6 +5,7 @@ import { ROLES } from '../roles'
 import { Specification } from '../specification'
 import { CalendarDay, Moment } from '../time'
 import { FactId, PersonId, Sha256, StreamId } from './fact'
+import { HashBase64 } from './key-bodies'
 
 const Reason = z.string().trim().min(3).max(600)
 const Revision = z.int().min(0).max(999)
@@ -73,6 +74,8 @@ export const DOSSIER_BODIES = {
     template: z.string().max(40),
     rules: z.string().max(40),
     missing: z.array(z.string().max(300)).max(400),
+    /** Checkpoint that the file holds: leaves and root hash. Absent in issues made before the log had checkpoints. */
+    log: z.strictObject({ size: z.int().positive(), root: HashBase64 }).optional(),
   }),
   transmitted: z.strictObject({ issue: FactId, to: Text, how: Text, at: Moment }),
 } as const
