@@ -1,69 +1,16 @@
-import { PictureSvg } from '@/app/_ui/picture-svg'
-import type { AttemptState, RepairState } from '@/lib/domain/fold/repair-state'
+import type { RepairState } from '@/lib/domain/fold/repair-state'
+import { type SurfaceMapOf, surfaceMapsOf } from '@/lib/domain/pictures/surface-map-of'
 import { surfaceMapPicture } from '@/lib/domain/pictures/surface-map-picture'
-import { verdictsByMark } from '@/lib/domain/pictures/verdicts-by-mark'
-import { showReading, type Unit } from '@/lib/domain/reading'
-import type { Grid, MarkedReading } from '@/lib/domain/records/common'
-
-export type MapOf = {
-  title: string
-  quantity: string
-  attempt: AttemptState
-  grid: Grid
-  readings: MarkedReading[]
-  unit: Unit
-  limit: string | null
-}
-
-/** Every grid of readings in an attempt that can be drawn on the unrolled pipe. */
-export function mapsOf(attempt: AttemptState): MapOf[] {
-  return attempt.records.flatMap(({ record, overruledBy }) => {
-    if (overruledBy) return []
-    const of =
-      record.type === 'hardness'
-        ? {
-            title: 'Hardness',
-            quantity: 'hardness',
-            readings: record.readings,
-            grid: record.grid,
-            unit: record.scale as Unit,
-          }
-        : record.type === 'thickness'
-          ? {
-              title: 'Laminate thickness',
-              quantity: 'laminate-thickness',
-              readings: record.readings,
-              grid: record.grid,
-              unit: 'mm' as Unit,
-            }
-          : record.type === 'defect'
-            ? { title: 'Wall as found', quantity: 'wall', readings: record.wall, grid: record.grid, unit: 'mm' as Unit }
-            : null
-    if (!of || of.readings.length === 0) return []
-    const each = attempt.criteria.find(
-      ({ criterion: { rule } }) => rule.kind === 'each' && rule.quantity === of.quantity,
-    )
-    return [{ ...of, attempt, limit: each ? each.limit : null }]
-  })
-}
+import { showReading } from '@/lib/domain/reading'
+import { TwoFormats } from './two-formats'
 
 /** One grid drawn on the unrolled pipe, with the table beside it for who cannot see it. */
-export function SurfaceMap({ map, href }: { map: MapOf; href?: (mark: string) => string }) {
+export function SurfaceMap({ map, href }: { map: SurfaceMapOf; href: string }) {
   const numbers = new Map(map.readings.map((one) => [one.mark, one.reading]))
-  const verdictAt = verdictsByMark(map.attempt, map.quantity, (mark) => numbers.get(mark)?.kind === 'number')
+  const { verdictAt } = map
   return (
     <>
-      <PictureSvg
-        picture={surfaceMapPicture({
-          title: map.title,
-          grid: map.grid,
-          readings: map.readings,
-          verdictAt,
-          unit: map.unit,
-          limit: map.limit,
-        })}
-        {...(href ? { markHref: href } : {})}
-      />
+      <TwoFormats draw={(format) => surfaceMapPicture(map, format)} markHref={() => href} />
       <details>
         <summary className="fold-head plain quiet small">The same as a table</summary>
         <div className="scroll-x">
@@ -106,7 +53,7 @@ export function SurfaceMap({ map, href }: { map: MapOf; href?: (mark: string) =>
 /** The latest map of each kind on the repair's page. */
 export function RepairMaps({ state }: { state: RepairState }) {
   const all = state.points.flatMap((point) =>
-    point.attempts.flatMap((attempt) => mapsOf(attempt).map((map) => ({ map, point }))),
+    point.attempts.flatMap((attempt) => surfaceMapsOf(state, attempt).map((map) => ({ map, point }))),
   )
   const latest = [...new Map(all.map((one) => [one.map.quantity, one])).values()].reverse()
   return (
@@ -116,13 +63,13 @@ export function RepairMaps({ state }: { state: RepairState }) {
           <div className="sheet-head">
             <h2>
               {map.title}
-              {point.attempts.length > 1 ? `, attempt ${map.attempt.attempt}` : ''}
+              {point.attempts.length > 1 ? `, attempt ${map.attempt}` : ''}
             </h2>
             <span className="quiet">{map.limit ?? 'no limit in the specification'}</span>
           </div>
           <SurfaceMap
             map={map}
-            href={() => `/repairs/${state.number}/points/${point.no}?attempt=${map.attempt.attempt}`}
+            href={`/repairs/${encodeURIComponent(state.number)}/points/${point.no}?attempt=${map.attempt}#${map.fact}`}
           />
         </section>
       ))}

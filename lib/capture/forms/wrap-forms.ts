@@ -225,6 +225,13 @@ export const PRESSURE_TEST_FORM: FormSpec = {
       of: [
         { kind: 'moment', name: 'at', label: 'At' },
         { kind: 'measured', name: 'pressure', label: 'Pressure', units: PRESSURE },
+        {
+          kind: 'measured',
+          name: 'secondPressure',
+          label: 'Second gauge, read at the same time',
+          units: PRESSURE,
+          optional: true,
+        },
         { kind: 'measured', name: 'steel', label: 'Steel', units: DEGREES, optional: true },
       ],
     },

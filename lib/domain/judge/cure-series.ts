@@ -13,7 +13,7 @@ export type CurePosition = { clock: string; stretches: CurePoint[][] }
  * What was logged at each clock position in this attempt's cure. Post-cure is further heating after the cure: it counts only where nothing else was logged.
  * Two series are one stretch when the second starts before the first has ended.
  */
-export function curePositions(frame: JudgeFrame): CurePosition[] {
+export function curePositions(frame: { context: Pick<JudgeFrame['context'], 'records'> }): CurePosition[] {
   const cures = recordsOfType(frame.context.records, 'cure')
   const cure = cures.filter(({ record }) => record.postCure !== 'yes')
   const positions = new Map<string, CurePoint[][]>()
@@ -59,21 +59,26 @@ export function coldestOf({ stretches }: CurePosition): CurePoint | null {
 
 /** Longest unbroken time at or above a temperature, ms: temperature runs linearly between logged points. One point alone is no time. */
 export function longestHoldMs(position: CurePosition, least: Fraction): number {
-  return Math.max(0, ...position.stretches.map((points) => longestIn(points, least)))
+  return Math.max(
+    0,
+    ...position.stretches.flatMap((points) => holdsOf(points, least).map(({ fromMs, toMs }) => toMs - fromMs)),
+  )
 }
 
-function longestIn(points: readonly CurePoint[], least: Fraction): number {
-  let longest = 0
+/** Every unbroken time of a stretch at or above a temperature, in order. */
+export function holdsOf(points: readonly CurePoint[], least: Fraction): { fromMs: number; toMs: number }[] {
+  const holds: { fromMs: number; toMs: number }[] = []
   let since: number | null = null
   points.forEach((point, index) => {
     const before = points[index - 1]
     const isWarm = compareFractions(point.temp, least) >= 0
     if (isWarm && since === null) since = before ? crossing(before, point, least) : point.atMs
-    if (since !== null)
-      longest = Math.max(longest, (isWarm || !before ? point.atMs : crossing(before, point, least)) - since)
-    if (!isWarm) since = null
+    if (isWarm || since === null) return
+    holds.push({ fromMs: since, toMs: before ? crossing(before, point, least) : point.atMs })
+    since = null
   })
-  return longest
+  const last = points.at(-1)
+  return since === null || !last ? holds : [...holds, { fromMs: since, toMs: last.atMs }]
 }
 
 function crossing(a: CurePoint, b: CurePoint, least: Fraction): number {

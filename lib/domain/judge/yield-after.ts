@@ -28,11 +28,12 @@ export const AFTER_YIELDS: YieldTable<
     into.flag('no-findings', record.noFindings)
   },
   'pressure-test'(record, into) {
-    const gauge = record.gauges?.[0]
+    const [gauge, second] = record.gauges ?? []
     const times = (record.readings ?? []).flatMap((one) => (one.at ? [one.at] : []))
     for (const one of record.readings ?? []) {
       const mark = one.at ? showClock(one.at) : 'reading'
       into.reading('test-pressure', mark, one.pressure, { instrument: gauge, at: one.at })
+      into.reading('test-pressure', `${mark} second gauge`, one.secondPressure, { instrument: second, at: one.at })
       into.reading('test-steel-temp', mark, one.steel, { instrument: record.thermometer, at: one.at })
     }
     into.event('test-start', times[0])

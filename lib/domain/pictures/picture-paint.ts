@@ -23,6 +23,9 @@ function area(fill: string, stroke: string, strokePx = 1.3): Paint {
 function line(stroke: string, strokePx: number): Paint {
   return { fill: null, stroke, strokePx, dashPx: [], sizePx: 0, isBold: false }
 }
+function dashed(stroke: string, strokePx: number, dashPx: readonly number[]): Paint {
+  return { ...line(stroke, strokePx), dashPx }
+}
 function letters(fill: string, sizePx: number, isBold: boolean): Paint {
   return { fill, stroke: null, strokePx: 0, dashPx: [], sizePx, isBold }
 }
@@ -53,6 +56,16 @@ const PAINTS: Record<StyleName, Paint> = {
   value: letters(INK, 12, true),
   'value-fail': letters(SHEET, 12, true),
   'value-not-proven': letters(NOT_PROVEN, 12, true),
+  series: line(INK_2, 1.3),
+  'series-coldest': line('#0a4c5a', 3),
+  'series-second': dashed(INK, 1.6, [2, 3]),
+  'series-ambient': dashed(INK_2, 1.3, [7, 3, 2, 3]),
+  'limit-line': dashed(FAIL, 1.6, [9, 4]),
+  'moment-line': line(PASS, 2),
+  'break-area': area('#f6e3e1', FAIL, 0.8),
+  label: letters(INK, 11.5, true),
+  zone: line(INK, 2.6),
+  step: line('#5d686f', 0.9),
 }
 
 /** The paint of a style. An open or fallen layer is drawn pale, a fallen one with a dashed edge as well. */
@@ -65,7 +78,7 @@ export function paintOf(style: StyleName, state: LayerState = 'released'): Paint
 /** Shading of a share from 0 (lowest, dark) to 1 (highest, pale): one hue, so that it reads in grey as well. */
 export function shadeOf(share: number): string {
   const low = [126, 164, 168] as const
-  const high = [240, 241, 237] as const
+  const high = [253, 253, 252] as const
   return `#${low
     .map((from, index) =>
       Math.round(from + ((high[index] ?? from) - from) * Math.min(1, Math.max(0, share)))

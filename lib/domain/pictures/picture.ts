@@ -30,6 +30,16 @@ export type StyleName =
   | 'value'
   | 'value-fail'
   | 'value-not-proven'
+  | 'series'
+  | 'series-coldest'
+  | 'series-second'
+  | 'series-ambient'
+  | 'limit-line'
+  | 'moment-line'
+  | 'break-area'
+  | 'label'
+  | 'zone'
+  | 'step'
 
 /**
  * One thing to draw. Painted in the order of the list. `mark` names the place on the pipe that a shape stands for.
@@ -58,6 +68,9 @@ export type Shape =
       cellHeightPx: number
       shares: readonly (number | null)[]
     }
+
+/** How wide a picture is drawn: for a desk or a sheet of paper, or for a phone held upright. */
+export type PictureFormat = 'wide' | 'narrow'
 
 /** A drawing as data, shared by screen and dossier. `description` tells it to a reader who cannot see it. */
 export type Picture = {

@@ -1,10 +1,12 @@
-import { thicknessMap } from '@/lib/calc/thickness-map'
 import { toNumber } from '../decimal'
 import type { VerdictKind } from '../judge/verdict'
-import { type Reading, showReading, showUnit, type Unit } from '../reading'
+import { showReading, showUnit, type Unit } from '../reading'
 import type { Grid, MarkedReading } from '../records/common'
+import { mapAxes, zoneOutline } from './map-lines'
 import { markShapes } from './mark-shapes'
-import type { Picture, Shape } from './picture'
+import type { Picture, PictureFormat, Place, Shape } from './picture'
+import { type MapFrame, mapValues, STEP_LEGEND_PX, shadeSteps, shadingShapes, stepLegend } from './surface-shading'
+import { type WeakestZone, weakestZone } from './weakest-zone'
 
 export type SurfaceMapInput = {
   title: string
@@ -15,58 +17,64 @@ export type SurfaceMapInput = {
   unit: Unit
   /** The limit in words, `each ≥ 74`; null when the specification has none. */
   limit: string | null
+  /** Number and spacing of marks, demanded and taken, in words. */
+  marks?: string
 }
 
-const WIDTH_PX = 720
-const HEIGHT_PX = 284
-const [LEFT_PX, RIGHT_PX, TOP_PX, BOTTOM_PX] = [64, 34, 24, 60]
-const [COLUMNS, ROWS] = [60, 32]
-
 /**
- * The pipe unrolled: station against clock position, 12 o'clock at both edges. Marks that pass are rings, that fail are diamonds, not proven are
- * barred by their colour and shape (a six-sided frame); values that are no number stand in a square. Between marks the shading is bilinear and
- * periodic round the clock; beside a reading that is no number nothing is shaded.
+ * The pipe unrolled: station against clock position, 12 o'clock at both edges. Marks that pass are rings, that fail are diamonds, not proven are barred by their
+ * colour and shape (a six-sided frame); values that are no number stand in a square. Between the marks the shading goes in hatched steps, periodic round the
+ * clock; the weakest zone is outlined and named.
  */
-export function surfaceMapPicture(input: SurfaceMapInput): Picture {
+export function surfaceMapPicture(input: SurfaceMapInput, format: PictureFormat = 'wide'): Picture {
   const stations = input.grid.stations
     .map((one) => ({ name: one.name, mm: toNumber(one.fromLeak) }))
     .sort((a, b) => a.mm - b.mm)
-  const [first, last] = [stations[0]?.mm ?? 0, stations.at(-1)?.mm ?? 0]
-  const x = (mm: number): number =>
-    last === first
-      ? (LEFT_PX + WIDTH_PX - RIGHT_PX) / 2
-      : LEFT_PX + ((mm - first) / (last - first)) * (WIDTH_PX - LEFT_PX - RIGHT_PX)
-  const y = (deg: number): number => TOP_PX + (deg / 360) * (HEIGHT_PX - TOP_PX - BOTTOM_PX)
+  const ring = input.grid.clocks.map((clock) => ({ clock, deg: clockDegrees(clock) })).sort((a, b) => a.deg - b.deg)
   const byMark = new Map(input.readings.map((one) => [one.mark, one.reading]))
+  const values = mapValues(stations, ring, byMark, input.unit)
+  const steps = shadeSteps(values)
+  const zone = weakestZone({
+    stations,
+    ring,
+    byMark,
+    unit: input.unit,
+    verdictAt: input.verdictAt,
+    lowestStepTop: steps ? steps.from + steps.step : Number.NEGATIVE_INFINITY,
+  })
+  const { frame, widthPx, heightPx, notes } = roomOf(input, zone, stations, format)
   const marks = stations.flatMap((station) =>
-    input.grid.clocks.flatMap((clock) => {
+    ring.flatMap(({ clock, deg }) => {
       const mark = `${station.name}-${clock}`
-      const reading = byMark.get(mark)
-      const degrees = clockDegrees(clock)
-      const at = degrees === 0 ? [0, 360] : [degrees]
-      return at.flatMap((deg) => markShapes(x(station.mm), y(deg), mark, reading, input.verdictAt(mark)))
+      const at = deg === 0 ? [0, 360] : [deg]
+      return at.flatMap((each) =>
+        markShapes(frame.x(station.mm), frame.y(each), mark, byMark.get(mark), input.verdictAt(mark)),
+      )
     }),
   )
   const figures = input.readings.map((one) => showReading(one.reading))
   return {
-    widthPx: WIDTH_PX,
-    heightPx: HEIGHT_PX,
+    widthPx,
+    heightPx,
     title: input.title,
-    description: `${input.title}. ${input.limit ? `Limit: ${input.limit}. ` : ''}${figures.length} readings: ${figures.join(', ')}`,
+    description: `${input.title}. ${input.limit ? `Limit: ${input.limit}. ` : ''}${zone ? `${zone.text}. ` : ''}${input.marks ? `${input.marks}. ` : ''}${figures.length} readings: ${figures.join(', ')}`,
     shapes: [
-      {
-        kind: 'polygon',
-        style: 'ground',
-        points: [
-          [LEFT_PX, TOP_PX],
-          [WIDTH_PX - RIGHT_PX, TOP_PX],
-          [WIDTH_PX - RIGHT_PX, HEIGHT_PX - BOTTOM_PX],
-          [LEFT_PX, HEIGHT_PX - BOTTOM_PX],
-        ],
-      },
-      shading(stations, input.grid.clocks, byMark),
-      ...axes(stations, input.grid.clocks, x, y, input),
+      { kind: 'polygon', style: 'ground', points: corners(frame) },
+      ...shadingShapes(stations, ring, values, steps, frame),
+      ...mapAxes(stations, ring, frame),
+      ...(zone ? [{ kind: 'segments', style: 'zone', segments: zoneOutline(zone, frame) } as const] : []),
       ...marks,
+      ...stepLegend(steps, showUnit(input.unit), frame.left, frame.bottom + 42, widthPx - frame.left - 40),
+      ...notes.map(
+        (text, row): Shape => ({
+          kind: 'text',
+          x: format === 'wide' ? frame.left : 8,
+          y: frame.bottom + 46 + STEP_LEGEND_PX + 12 + row * 16,
+          text: text.words,
+          style: text.isZone ? 'label' : 'note',
+          anchor: 'start',
+        }),
+      ),
     ],
   }
 }
@@ -77,96 +85,60 @@ export function clockDegrees(clock: string): number {
   return ((Number(hours) + Number(minutes ?? 0) / 60) * 30) % 360
 }
 
-function shading(
-  stations: { name: string; mm: number }[],
-  clocks: readonly string[],
-  byMark: Map<string, Reading>,
-): Shape {
-  const ring = [...clocks].sort((a, b) => clockDegrees(a) - clockDegrees(b))
-  const values = stations.map((station) =>
-    ring.map((clock) => {
-      const reading = byMark.get(`${station.name}-${clock}`)
-      return reading?.kind === 'number' ? toNumber(reading) : null
-    }),
-  )
-  const numbers = values.flat().flatMap((one) => (one === null ? [] : [one]))
-  const [low, high] = [Math.min(...numbers), Math.max(...numbers)]
+function roomOf(
+  input: SurfaceMapInput,
+  zone: WeakestZone | null,
+  stations: readonly { mm: number }[],
+  format: PictureFormat,
+): { frame: MapFrame; widthPx: number; heightPx: number; notes: { words: string; isZone: boolean }[] } {
+  const isWide = format === 'wide'
+  const widthPx = isWide ? 720 : 380
+  const most = isWide ? 94 : 50
+  const words = [
+    ...(input.limit ? [`limit: ${input.limit}`] : []),
+    ...(input.marks ? [input.marks] : []),
+    `across: station and mm from the leak; down: clock position; ${showUnit(input.unit)}`,
+  ]
+  const notes = [
+    ...(zone ? linesOf(sentence(zone.text), most - 8).map((line) => ({ words: line, isZone: true })) : []),
+    ...words.flatMap((text) => linesOf(text, most)).map((line) => ({ words: line, isZone: false })),
+  ]
+  const [left, right, top, bottom] = [isWide ? 64 : 46, widthPx - 34, 24, isWide ? 224 : 254]
   const [first, last] = [stations[0]?.mm ?? 0, stations.at(-1)?.mm ?? 0]
-  const axialMm = stations.map((one) => one.mm)
-  const anglesDeg = ring.map(clockDegrees)
-  const share = (index: number): number | null => {
-    const answer = thicknessMap({
-      axialMm,
-      anglesDeg,
-      values,
-      xMm: first + ((last - first) * ((index % COLUMNS) + 0.5)) / COLUMNS,
-      angleDeg: (360 * (Math.floor(index / COLUMNS) + 0.5)) / ROWS,
-    })
-    return 'refused' in answer ? null : high === low ? 1 : (answer.value - low) / (high - low)
-  }
-  const isShaded = stations.length > 1 && ring.length > 2 && numbers.length > 0
   return {
-    kind: 'cells',
-    x: LEFT_PX,
-    y: TOP_PX,
-    columns: COLUMNS,
-    cellWidthPx: (WIDTH_PX - LEFT_PX - RIGHT_PX) / COLUMNS,
-    cellHeightPx: (HEIGHT_PX - TOP_PX - BOTTOM_PX) / ROWS,
-    shares: Array.from({ length: COLUMNS * ROWS }, (_, index) => (isShaded ? share(index) : null)),
+    frame: {
+      left,
+      right,
+      top,
+      bottom,
+      x: (mm) => (last === first ? (left + right) / 2 : left + ((mm - first) / (last - first)) * (right - left)),
+      y: (deg) => top + (deg / 360) * (bottom - top),
+    },
+    widthPx,
+    heightPx: bottom + 46 + STEP_LEGEND_PX + notes.length * 16 + 6,
+    notes,
   }
 }
 
-function axes(
-  stations: { name: string; mm: number }[],
-  clocks: readonly string[],
-  x: (mm: number) => number,
-  y: (deg: number) => number,
-  input: SurfaceMapInput,
-): Shape[] {
-  const rows = clocks.flatMap((clock) =>
-    clockDegrees(clock) === 0
-      ? [
-          { clock, deg: 0 },
-          { clock, deg: 360 },
-        ]
-      : [{ clock, deg: clockDegrees(clock) }],
-  )
+function sentence(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1)
+}
+
+function linesOf(text: string, most: number): string[] {
+  const lines: string[] = []
+  for (const word of text.split(' ')) {
+    const last = lines.at(-1)
+    if (last !== undefined && last.length + word.length < most) lines[lines.length - 1] = `${last} ${word}`
+    else lines.push(word)
+  }
+  return lines
+}
+
+function corners({ left, right, top, bottom }: MapFrame): Place[] {
   return [
-    {
-      kind: 'segments',
-      style: 'axis',
-      segments: stations.map((one) => [
-        [x(one.mm), y(0)],
-        [x(one.mm), y(360)],
-      ]),
-    },
-    ...rows.map(
-      (row): Shape => ({
-        kind: 'text',
-        x: LEFT_PX - 24,
-        y: y(row.deg) + 4,
-        text: row.clock,
-        style: 'figure',
-        anchor: 'end',
-      }),
-    ),
-    ...stations.map(
-      (one): Shape => ({
-        kind: 'text',
-        x: x(one.mm),
-        y: HEIGHT_PX - 28,
-        text: `${one.name} ${one.mm > 0 ? '+' : one.mm < 0 ? '−' : ''}${Math.abs(one.mm)}`,
-        style: 'figure',
-        anchor: 'middle',
-      }),
-    ),
-    {
-      kind: 'text',
-      x: LEFT_PX,
-      y: HEIGHT_PX - 7,
-      text: `station and mm from the leak, across; clock position, down; readings in ${showUnit(input.unit)}${input.limit ? `, ${input.limit}` : ''}`,
-      style: 'note',
-      anchor: 'start',
-    },
+    [left, top],
+    [right, top],
+    [right, bottom],
+    [left, bottom],
   ]
 }

@@ -80,7 +80,17 @@ export const PressureTestRecord = z.strictObject({
   medium: Text,
   gauges: z.array(InstrumentRef).max(4),
   thermometer: InstrumentRef.optional(),
-  readings: z.array(z.strictObject({ at: Moment, pressure: Pressure, steel: Degrees.optional() })).max(60),
+  readings: z
+    .array(
+      z.strictObject({
+        at: Moment,
+        pressure: Pressure,
+        /** The second gauge at the same time, where two are read. */
+        secondPressure: Pressure.optional(),
+        steel: Degrees.optional(),
+      }),
+    )
+    .max(60),
   noLeak: YesNo,
   remark: Remark.optional(),
 })

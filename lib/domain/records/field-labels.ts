@@ -29,6 +29,7 @@ export const FIELD_LABELS: Readonly<Record<string, string>> = {
   pressureAtStart: 'Pressure at start',
   plannedUseOn: 'Planned use',
   packageState: 'Package',
+  secondPressure: 'Second gauge',
   labelRead: 'Label read',
   labelText: 'Label as scanned',
   certificateMatches: 'Certificate matches',

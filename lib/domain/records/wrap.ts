@@ -100,6 +100,12 @@ export const CureRecord = z.strictObject({
     )
     .min(1)
     .max(12),
+  /** Air beside the repair, where it was logged: shown, never judged as a probe. */
+  ambient: z
+    .array(z.strictObject({ at: Moment, reading: Degrees }))
+    .min(1)
+    .max(5000)
+    .optional(),
   interrupted: YesNo,
   postCure: YesNo,
   remark: Remark.optional(),

@@ -40,7 +40,7 @@ export function attemptBlocks(point: PointState, attempt: AttemptState, context:
     ...criteriaTable(attempt),
     ...findings(attempt, context),
     ...questions(attempt, context),
-    ...attemptMaps(attempt),
+    ...attemptMaps(attempt, context.state),
     ...records(attempt, context),
     ...photos(attempt, context),
     ...signaturesTable(attempt.signatures, context),

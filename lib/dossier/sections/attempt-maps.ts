@@ -1,53 +1,37 @@
-import type { AttemptState, RecordState } from '@/lib/domain/fold/repair-state'
+import type { AttemptState, RecordState, RepairState } from '@/lib/domain/fold/repair-state'
+import { curePicture } from '@/lib/domain/pictures/cure-picture'
+import { curePlotsOf } from '@/lib/domain/pictures/cure-plot'
+import { pressurePicture } from '@/lib/domain/pictures/pressure-picture'
+import { pressurePlotsOf } from '@/lib/domain/pictures/pressure-plot'
+import { surfaceMapOf } from '@/lib/domain/pictures/surface-map-of'
 import { surfaceMapPicture } from '@/lib/domain/pictures/surface-map-picture'
-import { verdictsByMark } from '@/lib/domain/pictures/verdicts-by-mark'
-import type { Unit } from '@/lib/domain/reading'
-import type { MarkedReading } from '@/lib/domain/records/common'
 import { RECORD_TITLES } from '@/lib/domain/records/record-titles'
-import type { Block } from '../blocks'
-import { FIELD_QUANTITIES } from '../records/field-quantities'
+import { type Block, paragraph } from '../blocks'
 
-/** The unrolled pipe for each record of an attempt that was read over a grid. */
-export function attemptMaps(attempt: AttemptState): Block[] {
-  return attempt.records.filter((one) => one.overruledBy === null).flatMap((one) => recordMap(one, attempt, ''))
+/** The pictures of an attempt: cure and pressure over time, and the unrolled pipe for each record that was read over a grid. */
+export function attemptMaps(attempt: AttemptState, state: RepairState): Block[] {
+  return [
+    ...curePlotsOf(attempt).flatMap((plot): Block[] => [
+      { kind: 'picture', title: `${plot.title}: temperature over time`, maxHeightPt: 230, picture: curePicture(plot) },
+      paragraph(plot.sentence, 'soft'),
+    ]),
+    ...pressurePlotsOf(state, attempt).flatMap((plot): Block[] => [
+      { kind: 'picture', title: 'Pressure over the test', maxHeightPt: 230, picture: pressurePicture(plot) },
+      paragraph(plot.sentence, 'soft'),
+    ]),
+    ...attempt.records.filter((one) => one.overruledBy === null).flatMap((one) => recordMap(one, attempt, '', state)),
+  ]
 }
 
 /** The unrolled pipe of one record; nothing when it has no grid of readings. */
-export function recordMap({ record }: RecordState, attempt: AttemptState, prefix: string): Block[] {
-  const field =
-    record.type === 'hardness' || record.type === 'thickness'
-      ? 'readings'
-      : record.type === 'defect' || record.type === 'removal'
-        ? 'wall'
-        : null
-  if (field === null || !('grid' in record) || record.grid === undefined) return []
-  const readings: readonly MarkedReading[] =
-    record.type === 'defect' || record.type === 'removal'
-      ? record.wall
-      : record.type === 'hardness' || record.type === 'thickness'
-        ? record.readings
-        : []
-  const unit = readings.flatMap(({ reading }): Unit[] => ('unit' in reading ? [reading.unit] : []))[0]
-  if (unit === undefined) return []
-  const quantity = FIELD_QUANTITIES[`${record.type}.${field}`]?.[0] ?? ''
-  const numbers = new Set(readings.filter(({ reading }) => reading.kind === 'number').map((one) => one.mark))
-  const limit =
-    attempt.criteria.find(({ criterion: { rule } }) => rule.kind === 'each' && rule.quantity === quantity)?.limit ??
-    null
-  const title = `${prefix}${RECORD_TITLES[record.type] ?? record.type}: the pipe unrolled`
-  return [
-    {
-      kind: 'picture',
-      title,
-      maxHeightPt: 190,
-      picture: surfaceMapPicture({
-        title,
-        grid: record.grid,
-        readings,
-        verdictAt: verdictsByMark(attempt, quantity, (mark) => numbers.has(mark)),
-        unit,
-        limit,
-      }),
-    },
-  ]
+export function recordMap(
+  one: RecordState,
+  attempt: AttemptState,
+  prefix: string,
+  state: Pick<RepairState, 'design' | 'defect'>,
+): Block[] {
+  const map = surfaceMapOf(one, attempt, state)
+  if (!map) return []
+  const title = `${prefix}${RECORD_TITLES[one.record.type] ?? one.record.type}: the pipe unrolled`
+  return [{ kind: 'picture', title, maxHeightPt: 230, picture: surfaceMapPicture({ ...map, title }) }]
 }

@@ -18,7 +18,7 @@ export function locationBlocks(context: DossierContext): Block[] {
     return attempt
       ? attempt.records
           .filter((one) => one.overruledBy === null)
-          .flatMap((one) => recordMap(one, attempt, attempt.point === '01' ? 'As found. ' : 'As built. '))
+          .flatMap((one) => recordMap(one, attempt, attempt.point === '01' ? 'As found. ' : 'As built. ', state))
       : []
   })
   const [before, after] = [context.photos[0], lastOf(context)]

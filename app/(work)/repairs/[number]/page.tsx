@@ -1,5 +1,6 @@
 import Link from 'next/link'
 import { notFound, redirect } from 'next/navigation'
+import { RepairPlots } from '@/app/_parts/attempt-plots'
 import { Ladder } from '@/app/_parts/ladder'
 import { RepairHead } from '@/app/_parts/repair-head'
 import { RepairMaps } from '@/app/_parts/repair-maps'
@@ -39,6 +40,7 @@ export default async function RepairPage({ params }: { params: Promise<{ number:
             <PictureSvg picture={sectionPicture(state)} />
           </section>
           <RepairMaps state={state} />
+          <RepairPlots state={state} />
           <RepairSide view={view} />
         </div>
         <div className="stack first-on-phone">

@@ -1,6 +1,7 @@
 import Link from 'next/link'
 import { notFound, redirect } from 'next/navigation'
 import { AttemptHistory } from '@/app/_parts/attempt-history'
+import { AttemptPlots } from '@/app/_parts/attempt-plots'
 import { CriteriaTable } from '@/app/_parts/criteria-table'
 import { GovernsChoice } from '@/app/_parts/governs-choice'
 import { PhotoList } from '@/app/_parts/photo-list'
@@ -8,8 +9,9 @@ import { PhotoUpload } from '@/app/_parts/photo-upload'
 import { PointActs } from '@/app/_parts/point-acts'
 import { PointHead } from '@/app/_parts/point-head'
 import { RecordList } from '@/app/_parts/record-list'
-import { mapsOf, SurfaceMap } from '@/app/_parts/repair-maps'
+import { SurfaceMap } from '@/app/_parts/repair-maps'
 import { FORMS } from '@/lib/capture/forms/form-table'
+import { surfaceMapsOf } from '@/lib/domain/pictures/surface-map-of'
 import { loadPointView } from '@/lib/server/views/point-view'
 import { openReadingDesk } from '@/lib/server/views/reading-desk'
 
@@ -66,13 +68,14 @@ export default async function PointPage({ params, searchParams }: Props) {
             <h2>Against the specification</h2>
             <CriteriaTable attempt={attempt} />
           </section>
-          {mapsOf(attempt).map((map) => (
-            <section key={map.quantity} className="sheet">
+          <AttemptPlots state={state} attempt={attempt} />
+          {surfaceMapsOf(state, attempt).map((map) => (
+            <section key={map.fact} className="sheet">
               <div className="sheet-head">
                 <h2>{map.title}</h2>
                 <span className="quiet">{map.limit}</span>
               </div>
-              <SurfaceMap map={map} />
+              <SurfaceMap map={map} href={`#${map.fact}`} />
             </section>
           ))}
           <section className="sheet">
