@@ -1,6 +1,8 @@
 import { instantOf } from '@/lib/domain/time'
+import { attachedFiles } from './attached-files'
 import { dossierContext } from './dossier-context'
 import { type DossierInput, TEMPLATE } from './dossier-input'
+import { loadFormatText } from './format-text'
 import type { FontMetrics } from './layout/font-metrics'
 import { layOut } from './layout/lay-out'
 import type { LaidOut } from './layout/placed'
@@ -8,6 +10,7 @@ import { titleBlock } from './layout/title-block'
 import { frontMatter, outline, type SectionSheets } from './outline'
 import { composeDocument } from './pdf/document'
 import { loadFaces } from './pdf/faces'
+import type { Conformance } from './pdf/metadata'
 import type { PhotoBytes } from './pdf/photo-reader'
 import { PhotoUnusable, writeStreaming } from './pdf/write-streaming'
 import { COVER_ROOMS, type CoverRoom, coverBlocks, coverParts, issueLine } from './sections/cover'
@@ -29,27 +32,30 @@ export type BuiltDossier = {
 }
 
 /**
- * Build a dossier and write it to `outPath`, synced. The same input gives the same bytes. Photos are read one at a time; one that is missing or does not match its digest is
- * replaced by a statement of that, never left out.
- * @throws Error when the disk refuses or the typefaces are not installed
+ * Build a dossier and write it to `outPath`, synced. The same input gives the same bytes, a signature's own value aside. Photos are read one at a time; one that is missing
+ * or does not match its digest is replaced by a statement of that, never left out.
+ * @throws Error when the disk refuses, the typefaces are not installed, or the time-stamp service that the signer asks gives no usable answer
  */
 export async function buildDossier(
   input: DossierInput,
   photos: PhotoBytes,
   outPath: string,
   onProgress: (progress: DossierProgress) => void = () => undefined,
+  options: { conformance?: Conformance } = {},
 ): Promise<BuiltDossier> {
   onProgress({ step: 'gathering' })
   const faces = await loadFaces()
+  const { seal } = input
+  const formatText = seal && (await loadFormatText())
   const unreadable = await absentRenditions(input, photos)
   for (;;) {
     onProgress({ step: 'laying out' })
     const laidOut = layOutDossier(input, unreadable, faces.metrics)
-    const { context, photos: placed } = await composeDocument(
-      laidOut,
-      titleBlocks(input, unreadable, laidOut, faces.metrics),
-      faces,
-      {
+    const document = await composeDocument(laidOut, titleBlocks(input, unreadable, laidOut, faces.metrics), faces, {
+      conformance: options.conformance ?? 'PDF/A-3u',
+      signer: seal?.signer ?? null,
+      attachments: seal && formatText ? (objectOf) => attachedFiles(input, seal, formatText, objectOf) : null,
+      facts: {
         title: `Dossier of repair ${input.state.number}`,
         subject: `${input.state.opened.body.line}, ${input.head.kind === 'issue' ? `revision ${input.head.revision}, ${input.head.purpose}` : 'for review, not issued'}`,
         author: input.organisation,
@@ -62,12 +68,14 @@ export async function buildDossier(
           input.head,
           input.organisation,
           input.isDemo,
+          seal?.checkpoint,
+          seal?.signer.certificate.sha256,
         ]),
       },
-    )
+    })
     try {
-      const written = await writeStreaming(context, placed, photos, outPath, (photosWritten) =>
-        onProgress({ step: 'writing', photosWritten, photosInAll: placed.length }),
+      const written = await writeStreaming(document, photos, outPath, (photosWritten) =>
+        onProgress({ step: 'writing', photosWritten, photosInAll: document.photos.length }),
       )
       return {
         ...written,
@@ -104,6 +112,7 @@ export function layOutDossier(input: DossierInput, unreadable: ReadonlySet<strin
   const first = front(sheetOf)
   const opening = front(new Map([...first.sectionSheets.map((one) => [one.no, one.sheetNo] as const), ...sheetOf]))
   return {
+    structure: [...opening.structure, ...body.structure],
     sheets: [...opening.sheets, ...body.sheets],
     sectionSheets: [
       ...opening.sectionSheets,

@@ -1,6 +1,7 @@
 import type { FactId, Receipt, Sha256 } from '@/lib/domain/facts/fact'
 import type { Fact } from '@/lib/domain/facts/fact-kinds'
 import type { RepairState } from '@/lib/domain/fold/repair-state'
+import type { DossierSeal } from './dossier-seal'
 
 /** Under which name the dossier goes out: a numbered, frozen issue with its purpose and what changed, or a copy for review that issues nothing. */
 export type DossierHead =
@@ -20,7 +21,12 @@ export type DossierInput = {
   organisation: string
   /** A demonstration store: marked on the cover and on every sheet. */
   isDemo: boolean
+  /** What proves it to a stranger. Without it a file is plain sheets: for measuring and proofs of layout, never sent out. */
+  seal?: DossierSeal
 }
 
 /** Version of contents and layout. */
-export const TEMPLATE = 'dossier 1'
+export const TEMPLATE = 'dossier 2'
+
+/** Version of the checker that was current with this template. */
+export const VERIFIER = 'verify 1'

@@ -33,7 +33,11 @@ beforeAll(async () => {
   }
 })
 const of = (number: string) =>
-  printed.get(number) ?? { state: foldDemo(number), laidOut: { sheets: [], sectionSheets: [] }, text: '' }
+  printed.get(number) ?? {
+    state: foldDemo(number),
+    laidOut: { structure: [], sheets: [], sectionSheets: [] },
+    text: '',
+  }
 
 /** Every reading inside a record, as it is shown. */
 function readingsIn(value: unknown): string[] {

@@ -50,6 +50,24 @@ export class ContentStream {
     this.operators.push(`q ${n(widthPt)} 0 0 ${n(heightPt)} ${this.at(x, y + heightPt)} cm /${name} Do Q`)
   }
 
+  /** Squares of one side, each named by column and row, filled as one shape. */
+  squares(x: number, y: number, sidePt: number, places: readonly Place[], colour: string): void {
+    if (places.length === 0) return
+    const boxes = places.map(
+      ([column, row]) => `${this.at(x + column * sidePt, y + (row + 1) * sidePt)} ${n(sidePt)} ${n(sidePt)} re`,
+    )
+    this.operators.push(`${fillOf(colour)} ${boxes.join(' ')} f`)
+  }
+
+  /** What follows belongs to an element of the structure, under its number on this page; to none when `mark` is null. */
+  open(mark: { type: string; number: number } | null): void {
+    this.operators.push(mark ? `/${mark.type} <</MCID ${mark.number}>> BDC` : '/Artifact BMC')
+  }
+
+  close(): void {
+    this.operators.push('EMC')
+  }
+
   toString(): string {
     return this.operators.join('\n')
   }

@@ -1,5 +1,7 @@
+import type { Place } from '@/lib/domain/pictures/picture'
 import type { Face, FontMetrics } from '../layout/font-metrics'
 import type { Placed } from '../layout/placed'
+import type { StructureNode } from '../layout/structure'
 import { ContentStream } from './content-stream'
 import { drawPicture } from './draw-picture'
 import { drawSign } from './draw-sign'
@@ -9,15 +11,25 @@ import { INK } from './ink'
 export type SheetInk = {
   encode: (text: string, face: Face) => string
   photoName: (sha256: string) => string
+  /** Number on this page of what is drawn next for an element of the structure. */
+  markOf: (element: StructureNode) => number
   metrics: FontMetrics
 }
 
 export const FONT_NAMES: Record<Face, string> = { regular: 'F1', bold: 'F2', mono: 'F3' }
 
-/** Draw one sheet's things in order; returns the page's operators. */
+/** Draw one sheet's things in order, each marked as part of its element of the structure or as decoration; returns the page's operators. */
 export function drawSheet(items: readonly Placed[], heightPt: number, ink: SheetInk): string {
   const stream = new ContentStream(heightPt)
-  for (const placed of items) drawPlaced(placed, stream, ink)
+  for (let at = 0; at < items.length; ) {
+    const element = items[at]?.tag
+    stream.open(element ? { type: element.type, number: ink.markOf(element) } : null)
+    for (let placed = items[at]; placed && placed.tag === element; placed = items[at]) {
+      drawPlaced(placed, stream, ink)
+      at += 1
+    }
+    stream.close()
+  }
   return stream.toString()
 }
 
@@ -46,6 +58,15 @@ function drawPlaced(placed: Placed, stream: ContentStream, ink: SheetInk): void 
         placed.picture,
         { x: placed.x, y: placed.y, scale: placed.scale, metrics: ink.metrics, writeText },
         stream,
+      )
+      break
+    case 'squares':
+      stream.squares(
+        placed.x,
+        placed.y,
+        placed.sidePt,
+        placed.rows.flatMap((row, y) => row.flatMap((isDark, x): Place[] => (isDark ? [[x, y]] : []))),
+        '#000000',
       )
       break
     case 'photo':

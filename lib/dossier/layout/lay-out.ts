@@ -10,13 +10,15 @@ export function layOut(sections: readonly Section[], metrics: FontMetrics): Laid
   const sectionSheets: { no: string; title: string; sheetNo: number }[] = []
   for (const section of sections) {
     let noted = false
-    for (const [index, block] of section.blocks.entries()) {
-      placeBlock(block, section.blocks[index + 1], pen)
-      if (!noted && block.kind !== 'break') {
-        sectionSheets.push({ no: section.no, title: section.title, sheetNo: pen.sheetNo })
-        noted = true
+    pen.as('Sect', () => {
+      for (const [index, block] of section.blocks.entries()) {
+        placeBlock(block, section.blocks[index + 1], pen)
+        if (!noted && block.kind !== 'break') {
+          sectionSheets.push({ no: section.no, title: section.title, sheetNo: pen.sheetNo })
+          noted = true
+        }
       }
-    }
+    })
   }
-  return { sheets: pen.sheets.map((items) => ({ items })), sectionSheets }
+  return { sheets: pen.sheets.map((items) => ({ items })), sectionSheets, structure: pen.structure.parts }
 }

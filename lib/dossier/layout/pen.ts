@@ -1,7 +1,8 @@
 import type { Span, Tone } from '../blocks'
 import type { FontMetrics } from './font-metrics'
-import type { Placed } from './placed'
+import type { Placed, PlacedShape } from './placed'
 import { SHEET } from './sheet'
+import { partOf, type StructureNode, type StructureType } from './structure'
 import { breakLines, type Line } from './text-lines'
 
 /** Places things downwards on sheets and starts a new sheet when the next thing does not fit. */
@@ -10,8 +11,19 @@ export class Pen {
   y: number = SHEET.body.top
   /** Measures of tables and rows that were taken already, by the block or row itself. */
   readonly measured = new WeakMap<object, unknown>()
+  readonly structure: StructureNode = { type: 'Document', parts: [] }
+  /** Element that words and pictures belong to; null for what a reader who hears the sheet is spared. */
+  private element: StructureNode | null
+  /** How deep the last heading of a section or point was: the next one below goes one deeper. */
+  headingDepth = 1
 
-  constructor(readonly metrics: FontMetrics) {}
+  /** @param isSpoken false for what only frames the sheet */
+  constructor(
+    readonly metrics: FontMetrics,
+    isSpoken = true,
+  ) {
+    this.element = isSpoken ? this.structure : null
+  }
 
   /** What `measure` gives for a block or row, taken once. */
   once<T>(of: object, measure: () => T): T {
@@ -29,8 +41,29 @@ export class Pen {
     return this.sheets.length
   }
 
-  add(...items: Placed[]): void {
-    this.sheets.at(-1)?.push(...items)
+  add(...items: PlacedShape[]): void {
+    const { element } = this
+    this.sheets
+      .at(-1)
+      ?.push(...(element ? items.map((one): Placed => (isSpoken(one) ? { ...one, tag: element } : one)) : items))
+  }
+
+  /** What `place` puts down belongs to a new element of the structure, under the present one. */
+  as(type: StructureType, place: () => void, more: Parameters<typeof partOf>[2] = {}): void {
+    this.into(this.element && partOf(this.element, type, more), place)
+  }
+
+  /** What `place` puts down belongs to this element; to none when it is null. */
+  into(element: StructureNode | null, place: () => void): void {
+    const around = this.element
+    this.element = element
+    place()
+    this.element = around
+  }
+
+  /** A new element under the present one; null where nothing is spoken. */
+  newElement(type: StructureType, more: Parameters<typeof partOf>[2] = {}): StructureNode | null {
+    return this.element && partOf(this.element, type, more)
   }
 
   nextSheet(): void {
@@ -72,6 +105,10 @@ export class Pen {
         })
     }
   }
+}
+
+function isSpoken({ kind }: PlacedShape): boolean {
+  return kind === 'text' || kind === 'picture' || kind === 'photo' || kind === 'squares'
 }
 
 /** Distance from line to line at a size. */

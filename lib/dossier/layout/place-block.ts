@@ -1,12 +1,13 @@
-import type { GlyphName } from '@/lib/domain/pictures/verdict-glyphs'
-import type { Block, Tone } from '../blocks'
+import type { Block, Span, Tone } from '../blocks'
 import { leadPt, type Pen } from './pen'
 import { photoRowPt, placePhotos } from './place-photos'
 import { placeTable, tableStartPt } from './place-table'
 import { BODY_WIDTH_PT, SHEET } from './sheet'
+import { toneOf } from './tone-of'
 
 const HEADING_PT = 10.5
 const PARAGRAPH_PT = 8.6
+const HEADINGS = [undefined, 'H1', 'H2', 'H3', 'H4'] as const
 
 /** Place one block at the pen. `next` is the block that follows: a heading never stands alone at the foot of a sheet. */
 export function placeBlock(block: Block, next: Block | undefined, pen: Pen): void {
@@ -41,9 +42,11 @@ export function placeBlock(block: Block, next: Block | undefined, pen: Pen): voi
   }
 }
 
-/** Tone of a sign's word. */
-export function toneOf(glyph: GlyphName): Tone {
-  return glyph === 'open' || glyph === 'later' ? 'soft' : glyph
+function placeLines(spans: readonly Span[], sizePt: number, pen: Pen, widthPt = BODY_WIDTH_PT): void {
+  for (const line of pen.lines(spans, widthPt, sizePt)) {
+    pen.line(line, SHEET.body.left, pen.y, sizePt)
+    pen.y += leadPt(sizePt)
+  }
 }
 
 function startPt(block: Block | undefined, pen: Pen): number {
@@ -60,17 +63,12 @@ function startPt(block: Block | undefined, pen: Pen): number {
 function placeSection(block: Extract<Block, { kind: 'section' }>, next: Block | undefined, pen: Pen): void {
   pen.ensure(60 + startPt(next, pen))
   if (!pen.isAtTop) pen.y += 14
-  for (const line of pen.lines(
-    [
-      { text: `${block.no}  `, face: 'bold', tone: 'soft' },
-      { text: block.text, face: 'bold' },
-    ],
-    BODY_WIDTH_PT,
-    15,
-  )) {
-    pen.line(line, SHEET.body.left, pen.y, 15)
-    pen.y += leadPt(15)
-  }
+  const spans: Span[] = [
+    { text: `${block.no}  `, face: 'bold', tone: 'soft' },
+    { text: block.text, face: 'bold' },
+  ]
+  pen.as('H1', () => placeLines(spans, 15, pen))
+  pen.headingDepth = 1
   pen.add({
     kind: 'line',
     x1: SHEET.body.left,
@@ -91,21 +89,22 @@ function placeHeading(
   const sizePt = isMinor ? 8 : HEADING_PT
   pen.ensure(leadPt(sizePt) + 10 + startPt(next, pen))
   if (!pen.isAtTop && !isMinor) pen.y += 6
-  for (const line of pen.lines([{ text, face: 'bold', tone: isMinor ? 'soft' : 'ink' }], BODY_WIDTH_PT, sizePt)) {
-    pen.line(line, SHEET.body.left, pen.y, sizePt)
-    pen.y += leadPt(sizePt)
-  }
+  pen.as(HEADINGS[Math.min(pen.headingDepth + 1, 4)] ?? 'H4', () =>
+    placeLines([{ text, face: 'bold', tone: isMinor ? 'soft' : 'ink' }], sizePt, pen),
+  )
   pen.y += isMinor ? 1.5 : 3
 }
 
 function placeParagraph(block: Extract<Block, { kind: 'paragraph' }>, pen: Pen): void {
   const sizePt = block.sizePt ?? PARAGRAPH_PT
   const room = sizePt < 7.5 ? BODY_WIDTH_PT : Math.min(BODY_WIDTH_PT, sizePt * 62)
-  for (const line of pen.lines(block.spans, room, sizePt)) {
-    pen.ensure(leadPt(sizePt))
-    pen.line(line, SHEET.body.left, pen.y, sizePt)
-    pen.y += leadPt(sizePt)
-  }
+  pen.as('P', () => {
+    for (const line of pen.lines(block.spans, room, sizePt)) {
+      pen.ensure(leadPt(sizePt))
+      pen.line(line, SHEET.body.left, pen.y, sizePt)
+      pen.y += leadPt(sizePt)
+    }
+  })
   pen.y += 4.5
 }
 
@@ -113,31 +112,25 @@ function placeTitle(block: Extract<Block, { kind: 'title' }>, next: Block | unde
   pen.ensure(70 + startPt(next, pen))
   if (!pen.isAtTop) pen.y += 12
   const signRoom = block.sign ? 130 : 0
-  for (const line of pen.lines([{ text: block.eyebrow, face: 'bold', tone: 'soft' }], BODY_WIDTH_PT, 8.5)) {
-    pen.line(line, SHEET.body.left, pen.y, 8.5)
-    pen.y += leadPt(8.5)
-  }
-  const lines = pen.lines([{ text: block.text, face: 'bold' }], BODY_WIDTH_PT - signRoom, 17)
+  pen.as('P', () => placeLines([{ text: block.eyebrow, face: 'bold', tone: 'soft' }], 8.5, pen))
+  const top = pen.y
+  pen.as('H2', () => placeLines([{ text: block.text, face: 'bold' }], 17, pen, BODY_WIDTH_PT - signRoom))
+  pen.headingDepth = 2
   if (block.sign) {
     const [word] = pen.lines([{ text: block.sign.text, face: 'bold' }], signRoom, 12)
+    const { glyph } = block.sign
     if (word) {
       const x = SHEET.body.right - word.widthPt
-      pen.line(word, x, pen.y + 4, 12, toneOf(block.sign.glyph))
-      pen.add({ kind: 'sign', x: x - 19, y: pen.y + 3.2, sizePt: 15, glyph: block.sign.glyph })
+      pen.as('P', () => pen.line(word, x, top + 4, 12, toneOf(glyph)))
+      pen.add({ kind: 'sign', x: x - 19, y: top + 3.2, sizePt: 15, glyph })
     }
-  }
-  for (const line of lines) {
-    pen.line(line, SHEET.body.left, pen.y, 17)
-    pen.y += leadPt(17)
   }
   pen.y += 2
   pen.add({ kind: 'line', x1: SHEET.body.left, y1: pen.y, x2: SHEET.body.right, y2: pen.y, widthPt: 1.4, tone: 'ink' })
   pen.y += 6
-  if (block.state) {
-    for (const line of pen.lines([{ text: block.state, tone: 'soft' }], BODY_WIDTH_PT, 8.2)) {
-      pen.line(line, SHEET.body.left, pen.y, 8.2)
-      pen.y += leadPt(8.2)
-    }
+  const { state } = block
+  if (state) {
+    pen.as('P', () => placeLines([{ text: state, tone: 'soft' }], 8.2, pen))
     pen.y += 4
   }
 }
@@ -154,35 +147,40 @@ function placePicture(block: Extract<Block, { kind: 'picture' }>, pen: Pen): voi
   const { scale, heightPt } = pictureSize(block)
   pen.ensure(heightPt + 20)
   if (block.title) {
-    for (const line of pen.lines([{ text: block.title, face: 'bold' }], BODY_WIDTH_PT, 8.6)) {
-      pen.line(line, SHEET.body.left, pen.y, 8.6)
-      pen.y += leadPt(8.6)
-    }
+    pen.as('P', () => placeLines([{ text: block.title, face: 'bold' }], 8.6, pen))
     pen.y += 2
   }
   pen.add({ kind: 'box', x: SHEET.body.left, y: pen.y, widthPt: BODY_WIDTH_PT, heightPt, fill: 'sheet', edge: 'rule' })
-  pen.add({
-    kind: 'picture',
-    x: SHEET.body.left + (BODY_WIDTH_PT - block.picture.widthPx * scale) / 2,
-    y: pen.y + 6,
-    scale,
-    picture: block.picture,
+  const x = SHEET.body.left + (BODY_WIDTH_PT - block.picture.widthPx * scale) / 2
+  pen.as('Figure', () => pen.add({ kind: 'picture', x, y: pen.y + 6, scale, picture: block.picture }), {
+    alt: block.picture.description,
+    boxPt: [SHEET.body.left, pen.y, SHEET.body.right, pen.y + heightPt],
   })
   pen.y += heightPt + 8
 }
 
 function placeCover(block: Extract<Block, { kind: 'cover' }>, pen: Pen): void {
-  const put = (text: string, sizePt: number, face: 'regular' | 'bold', tone: Tone, gapPt: number, indent = 0): void => {
-    for (const line of pen.lines([{ text, face, tone }], BODY_WIDTH_PT - indent, sizePt)) {
-      pen.line(line, SHEET.body.left + indent, pen.y, sizePt)
-      pen.y += leadPt(sizePt)
-    }
+  const put = (
+    text: string,
+    sizePt: number,
+    face: 'regular' | 'bold',
+    tone: Tone,
+    gapPt: number,
+    { indent = 0, type = 'P' }: { indent?: number; type?: 'P' | 'H1' } = {},
+  ): void => {
+    pen.as(type, () => {
+      for (const line of pen.lines([{ text, face, tone }], BODY_WIDTH_PT - indent, sizePt)) {
+        pen.line(line, SHEET.body.left + indent, pen.y, sizePt)
+        pen.y += leadPt(sizePt)
+      }
+    })
     pen.y += gapPt
   }
   put(block.organisation, 9.5, 'bold', 'soft', 2)
-  put(block.title, 25, 'bold', 'ink', 0)
+  put(block.title, 25, 'bold', 'ink', 0, { type: 'H1' })
+  pen.headingDepth = 1
   put(block.place, 12, 'regular', 'ink', 10)
   pen.add({ kind: 'sign', x: SHEET.body.left, y: pen.y + 0.6, sizePt: 17, glyph: block.sign.glyph })
-  put(block.sign.text, 14, 'bold', toneOf(block.sign.glyph), 3, 23)
+  put(block.sign.text, 14, 'bold', toneOf(block.sign.glyph), 3, { indent: 23 })
   put(block.lead, 9.5, 'regular', 'soft', 6)
 }

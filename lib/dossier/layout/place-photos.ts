@@ -59,24 +59,33 @@ function placePhoto({ photo, caption }: Captioned, x: number, heightPt: number, 
       edge: null,
     },
   )
-  if (photo.isReadable)
-    pen.add({
+  if (photo.isReadable) {
+    const placed = {
       kind: 'photo',
       x: x + (width - widthPx * scale) / 2,
       y: pen.y + (block.pictureHeightPt - heightPx * scale) / 2,
       widthPt: widthPx * scale,
       heightPt: heightPx * scale,
       sha256,
+    } as const
+    pen.as('Figure', () => pen.add(placed), {
+      alt: `Photo ${(photo.lines[0] ?? []).map((span) => span.text).join('')}`,
+      boxPt: [placed.x, placed.y, placed.x + placed.widthPt, placed.y + placed.heightPt],
     })
-  else
-    for (const [at, line] of pen
-      .lines(
-        [{ text: 'The stored picture is missing or does not match its digest.', face: 'bold', tone: 'fail' }],
-        width - 24,
-        9,
-      )
-      .entries())
-      pen.line(line, x + 12, pen.y + block.pictureHeightPt / 2 - 10 + at * 13, 9)
-  for (const [at, line] of caption.entries())
-    pen.line(line, x + PAD_PT, pen.y + block.pictureHeightPt + PAD_PT * 0.6 + at * leadPt(CAPTION_PT), CAPTION_PT)
+  } else pen.as('P', () => placeAbsence(x, width, block, pen))
+  pen.as('P', () => {
+    for (const [at, line] of caption.entries())
+      pen.line(line, x + PAD_PT, pen.y + block.pictureHeightPt + PAD_PT * 0.6 + at * leadPt(CAPTION_PT), CAPTION_PT)
+  })
+}
+
+function placeAbsence(x: number, width: number, block: PhotosBlock, pen: Pen): void {
+  for (const [at, line] of pen
+    .lines(
+      [{ text: 'The stored picture is missing or does not match its digest.', face: 'bold', tone: 'fail' }],
+      width - 24,
+      9,
+    )
+    .entries())
+    pen.line(line, x + 12, pen.y + block.pictureHeightPt / 2 - 10 + at * 13, 9)
 }

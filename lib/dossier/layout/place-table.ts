@@ -2,7 +2,9 @@ import type { Block, Cell } from '../blocks'
 import { CELL_PAD_X_PT, columnWidths, signRoomPt } from './column-widths'
 import { leadPt, type Pen } from './pen'
 import { BODY_WIDTH_PT, SHEET } from './sheet'
+import { partOf, type StructureNode } from './structure'
 import type { Line } from './text-lines'
+import { toneOf } from './tone-of'
 
 type TableBlock = Extract<Block, { kind: 'table' }>
 type LaidCell = { cell: Cell; lines: Line[]; isAbsent: boolean }
@@ -31,17 +33,27 @@ export function placeTable(block: TableBlock, pen: Pen): void {
   const top = block.isHeadless ? null : headRow(table, pen)
   const headPt = top ? heightOf(top, table.sizePt) : 0
   pen.ensure(tableStartPt(block, pen))
-  if (top) placeRow(top, table, pen)
-  for (const row of block.rows) {
-    for (const part of partsOf(laid(row, table, pen), table.sizePt, SHEET.body.bottom - SHEET.body.top - headPt)) {
-      if (pen.leftPt < heightOf(part, table.sizePt) && !pen.isAtTop) {
-        pen.nextSheet()
-        if (top) placeRow(top, table, pen)
+  pen.as('Table', () => {
+    if (top) placeRow(top, table, pen, rowElements(top, 'Column', pen))
+    for (const row of block.rows) {
+      const cells = laid(row, table, pen)
+      const elements = rowElements(cells, 'Row', pen)
+      for (const part of partsOf(cells, table.sizePt, SHEET.body.bottom - SHEET.body.top - headPt)) {
+        if (pen.leftPt < heightOf(part, table.sizePt) && !pen.isAtTop) {
+          pen.nextSheet()
+          if (top) placeRow(top, table, pen, [])
+        }
+        placeRow(part, table, pen, elements)
       }
-      placeRow(part, table, pen)
     }
-  }
+  })
   pen.y += 7
+}
+
+/** Elements of a row's cells, in their row; a head that is repeated on the next sheet has none. */
+function rowElements(row: readonly LaidCell[], scope: 'Column' | 'Row', pen: Pen): (StructureNode | null)[] {
+  const tr = pen.newElement('TR')
+  return row.map(({ cell }) => tr && (cell.isHead ? partOf(tr, 'TH', { scope }) : partOf(tr, 'TD')))
 }
 
 function tableOf(block: TableBlock, pen: Pen): Table {
@@ -103,7 +115,7 @@ function partsOf(row: LaidCell[], sizePt: number, roomPt: number): LaidCell[][] 
   )
 }
 
-function placeRow(row: readonly LaidCell[], table: Table, pen: Pen): void {
+function placeRow(row: readonly LaidCell[], table: Table, pen: Pen, elements: readonly (StructureNode | null)[]): void {
   const { sizePt } = table
   const heightPt = heightOf(row, sizePt)
   let x = table.x
@@ -121,21 +133,15 @@ function placeRow(row: readonly LaidCell[], table: Table, pen: Pen): void {
         sizePt: sizePt + 1.6,
         glyph: cell.sign.glyph,
       })
-    for (const [at, line] of lines.entries()) {
-      const free = width - 2 * CELL_PAD_X_PT - room - line.widthPt
-      const shift = align === 'right' ? free : align === 'centre' ? free / 2 : 0
-      pen.line(
-        line,
-        x + CELL_PAD_X_PT + room + shift,
-        pen.y + PAD_Y_PT + at * leadPt(sizePt),
-        sizePt,
-        cell.sign && at === 0
-          ? cell.sign.glyph === 'open' || cell.sign.glyph === 'later'
-            ? 'soft'
-            : cell.sign.glyph
-          : undefined,
-      )
-    }
+    const left = x + CELL_PAD_X_PT + room
+    pen.into(elements[index] ?? null, () => {
+      for (const [at, line] of lines.entries()) {
+        const free = width - 2 * CELL_PAD_X_PT - room - line.widthPt
+        const shift = align === 'right' ? free : align === 'centre' ? free / 2 : 0
+        const tone = cell.sign && at === 0 ? toneOf(cell.sign.glyph) : undefined
+        pen.line(line, left + shift, pen.y + PAD_Y_PT + at * leadPt(sizePt), sizePt, tone)
+      }
+    })
     x += width
   }
   pen.y += heightPt

@@ -8,7 +8,7 @@ export type TitleBlock = { repair: string; line: string; issue: string; note: st
 /** Frame and title block of one sheet: dossier of repair, line, issue, sheet n of m. A long text is set smaller until it fits. */
 export function titleBlock(block: TitleBlock, sheetNo: number, sheetCount: number, metrics: FontMetrics): Placed[] {
   const { frame, titleBlockHeightPt } = SHEET
-  const pen = new Pen(metrics)
+  const pen = new Pen(metrics, false)
   const top = frame.bottom - titleBlockHeightPt
   pen.add(
     {

@@ -1,64 +1,66 @@
 import { createHash } from 'node:crypto'
 import { promisify } from 'node:util'
 import { deflate } from 'node:zlib'
-import { PDFContext, PDFHexString, type PDFRef, PDFString } from 'pdf-lib'
+import { PDFContext, type PDFDict, type PDFRef } from 'pdf-lib'
 import { drawSheet, FONT_NAMES } from '../draw/draw-sheet'
 import type { Face } from '../layout/font-metrics'
 import type { LaidOut, Placed } from '../layout/placed'
 import { SHEET } from '../layout/sheet'
+import type { AttachedFile } from '../manifest'
+import type { DossierSigner } from '../sign/dossier-signer'
+import { attachFiles } from './attach-files'
+import { bookmarks } from './bookmarks'
 import { FaceEmbedding } from './face-embedding'
 import type { Faces } from './faces'
-import type { StreamedPhoto } from './write-streaming'
+import { type Conformance, type DocumentFacts, writeMetadata } from './metadata'
+import { signatureField } from './signature-object'
+import { StructureTree } from './structure-tree'
+import type { ComposedDocument, StreamedPhoto } from './write-streaming'
 
 const deflated: (text: string, options: { level: number }) => Promise<Buffer> = promisify(deflate)
 
 /** Pages packed beside each other: each takes a quarter of a megabyte meanwhile. */
 const AT_ONCE = 4
 
-export type DocumentFacts = { title: string; subject: string; author: string; asOf: Date; identity: string }
+/** What goes into a document beside its sheets. */
+export type DocumentParts = {
+  facts: DocumentFacts
+  conformance: Conformance
+  /** Attachments in the order of their names, made once the number of every photo's object is known. */
+  attachments: ((objectOf: (sha256: string) => number | null) => AttachedFile[]) | null
+  signer: DossierSigner | null
+}
 
 /**
- * The dossier as a graph of PDF objects without its photos: pages, typefaces, bookmarks, metadata. Every name, date and id comes from the arguments,
- * so the same sheets give the same objects. The file's id is a digest of `identity` and of all that is drawn.
+ * The dossier as a graph of PDF objects without its photos: pages, typefaces, structure, bookmarks, metadata, attachments, the field of the signature. Every name, date and
+ * id comes from the arguments, so the same sheets give the same objects. The file's id is a digest of `identity` and of all that is drawn.
  */
 export async function composeDocument(
   laidOut: LaidOut,
   titleBlocks: readonly (readonly Placed[])[],
   faces: Faces,
-  facts: DocumentFacts,
-): Promise<{ context: PDFContext; photos: StreamedPhoto[] }> {
+  { facts, conformance, attachments, signer }: DocumentParts,
+): Promise<ComposedDocument> {
   const context = PDFContext.create()
-  const embeddings: Record<Face, FaceEmbedding> = {
-    regular: new FaceEmbedding(faces.files.regular, 'UWRPRG'),
-    bold: new FaceEmbedding(faces.files.bold, 'UWRPBD'),
-    mono: new FaceEmbedding(faces.files.mono, 'UWRPMN'),
-  }
-  const fontRefs: Record<Face, PDFRef> = {
-    regular: context.nextRef(),
-    bold: context.nextRef(),
-    mono: context.nextRef(),
-  }
-  const fonts = context.obj({
-    [FONT_NAMES.regular]: fontRefs.regular,
-    [FONT_NAMES.bold]: fontRefs.bold,
-    [FONT_NAMES.mono]: fontRefs.mono,
-  })
+  const structure = new StructureTree(context, laidOut.structure, SHEET.heightPt)
+  const fonts = new Fonts(context, faces)
   const photos = new Map<string, StreamedPhoto & { name: string }>()
   const tree = context.nextRef()
+  const field = signer ? { signature: context.nextRef(), widget: context.nextRef() } : null
   const identity = createHash('sha256').update(facts.identity)
-  const pages: PDFRef[] = []
+  const pages: PDFRef[] = laidOut.sheets.map(() => context.nextRef())
   const packed: Promise<void>[] = []
   for (const [index, sheet] of laidOut.sheets.entries()) {
     const used = new Map<string, PDFRef>()
-    const photoName = (sha256: string): string => {
-      const known = photos.get(sha256) ?? { ref: context.nextRef(), sha256, name: `P${photos.size + 1}` }
-      photos.set(sha256, known)
-      used.set(known.name, known.ref)
-      return known.name
-    }
     const content = drawSheet([...sheet.items, ...(titleBlocks[index] ?? [])], SHEET.heightPt, {
-      encode: (text, face) => embeddings[face].encode(text),
-      photoName,
+      encode: (text, face) => fonts.encode(text, face),
+      photoName(sha256) {
+        const known = photos.get(sha256) ?? { ref: context.nextRef(), sha256, name: `P${photos.size + 1}` }
+        photos.set(sha256, known)
+        used.set(known.name, known.ref)
+        return known.name
+      },
+      markOf: (element) => structure.markOn(index, element),
       metrics: faces.metrics,
     })
     identity.update(content)
@@ -69,90 +71,77 @@ export async function composeDocument(
         context.assign(contents, context.stream(bytes, { Filter: 'FlateDecode' })),
       ),
     )
-    pages.push(
-      context.register(
-        context.obj({
-          Type: 'Page',
-          Parent: tree,
-          MediaBox: [0, 0, SHEET.widthPt, SHEET.heightPt],
-          Contents: contents,
-          Resources: { Font: fonts, XObject: Object.fromEntries(used) },
-        }),
-      ),
-    )
+    const page = context.obj({
+      Type: 'Page',
+      Parent: tree,
+      MediaBox: [0, 0, SHEET.widthPt, SHEET.heightPt],
+      Contents: contents,
+      Resources: { Font: fonts.resources, XObject: Object.fromEntries(used) },
+      StructParents: index,
+      Tabs: 'S',
+      ...(index === 0 && field ? { Annots: [field.widget] } : {}),
+    })
+    context.assign(pages[index] ?? context.nextRef(), page)
   }
   await Promise.all(packed)
   context.assign(tree, context.obj({ Type: 'Pages', Kids: pages, Count: pages.length }))
-  for (const face of ['regular', 'bold', 'mono'] as const) await embeddings[face].embed(context, fontRefs[face])
-  writeMetadata(context, tree, bookmarks(context, laidOut, pages), {
-    ...facts,
-    idHex: identity.digest('hex').slice(0, 32),
-  })
-  return { context, photos: [...photos.values()].map(({ ref, sha256 }) => ({ ref, sha256 })) }
-}
-
-function bookmarks(context: PDFContext, laidOut: LaidOut, pages: readonly PDFRef[]): PDFRef {
-  const root = context.nextRef()
-  const entries = laidOut.sectionSheets.map((section) => ({ section, ref: context.nextRef() }))
-  for (const [index, { section, ref }] of entries.entries()) {
-    const page = pages[section.sheetNo - 1]
-    const [previous, next] = [entries[index - 1]?.ref, entries[index + 1]?.ref]
-    context.assign(
-      ref,
-      context.obj({
-        Title: PDFHexString.fromText(`${section.no} ${section.title}`.trim()),
-        Parent: root,
-        ...(page ? { Dest: [page, 'Fit'] } : {}),
-        ...(previous ? { Prev: previous } : {}),
-        ...(next ? { Next: next } : {}),
-      }),
-    )
-  }
-  const [first, last] = [entries[0]?.ref, entries.at(-1)?.ref]
-  context.assign(
-    root,
-    context.obj({ Type: 'Outlines', Count: entries.length, ...(first && last ? { First: first, Last: last } : {}) }),
-  )
-  return root
-}
-
-function writeMetadata(
-  context: PDFContext,
-  tree: PDFRef,
-  outlines: PDFRef,
-  facts: DocumentFacts & { idHex: string },
-): void {
-  const date = PDFString.fromDate(facts.asOf)
-  const text = (value: string): PDFHexString => PDFHexString.fromText(value)
-  const metadata = context.register(
-    context.stream(Buffer.from(xmpOf(facts), 'utf8'), { Type: 'Metadata', Subtype: 'XML' }),
-  )
-  context.trailerInfo.Root = context.register(
-    context.obj({
-      Type: 'Catalog',
+  await fonts.embed()
+  const objectOf = (sha256: string): number | null => photos.get(sha256)?.ref.objectNumber ?? null
+  const attached = attachments ? await attachFiles(context, attachments(objectOf), facts.asOf) : {}
+  const [first] = pages
+  if (field && first) context.assign(field.widget, signatureField(context, first, field.signature, pages.length))
+  const { root, objects } = structure.write(pages, field && field.widget)
+  writeMetadata(
+    context,
+    {
       Pages: tree,
-      Outlines: outlines,
-      Metadata: metadata,
-      Lang: PDFString.of('en'),
-      ViewerPreferences: { DisplayDocTitle: true },
-    }),
+      Outlines: bookmarks(context, laidOut, pages),
+      StructTreeRoot: root,
+      ...(field ? { AcroForm: { Fields: [field.widget], SigFlags: 3 } } : {}),
+      ...attached,
+    },
+    facts,
+    identity.digest('hex').slice(0, 32),
+    conformance,
   )
-  context.trailerInfo.Info = context.register(
-    context.obj({
-      Title: text(facts.title),
-      Subject: text(facts.subject),
-      Author: text(facts.author),
-      Creator: text('Underwrap'),
-      Producer: text('Underwrap'),
-      CreationDate: date,
-      ModDate: date,
-    }),
-  )
-  context.trailerInfo.ID = context.obj([PDFHexString.of(facts.idHex), PDFHexString.of(facts.idHex)])
+  return {
+    context,
+    ready: objects,
+    photos: [...photos.values()].map(({ ref, sha256 }) => ({ ref, sha256 })),
+    signature: signer && field ? { ref: field.signature, signer } : null,
+    version: conformance === 'PDF/A-3u' ? '1.7' : '1.4',
+  }
 }
 
-function xmpOf({ title, subject, author, asOf }: DocumentFacts): string {
-  const escaped = (value: string): string => value.replace(/[<&>]/g, (mark) => `&#${mark.charCodeAt(0)};`)
-  const iso = `${asOf.toISOString().slice(0, 19)}+00:00`
-  return `<?xpacket begin="\uFEFF" id="W5M0MpCehiHzreSzNTczkc9d"?><x:xmpmeta xmlns:x="adobe:ns:meta/"><rdf:RDF xmlns:rdf="http://www.w3.org/1999/02/22-rdf-syntax-ns#"><rdf:Description rdf:about="" xmlns:dc="http://purl.org/dc/elements/1.1/" xmlns:xmp="http://ns.adobe.com/xap/1.0/" xmlns:pdf="http://ns.adobe.com/pdf/1.3/"><dc:format>application/pdf</dc:format><dc:language><rdf:Bag><rdf:li>en</rdf:li></rdf:Bag></dc:language><dc:title><rdf:Alt><rdf:li xml:lang="x-default">${escaped(title)}</rdf:li></rdf:Alt></dc:title><dc:description><rdf:Alt><rdf:li xml:lang="x-default">${escaped(subject)}</rdf:li></rdf:Alt></dc:description><dc:creator><rdf:Seq><rdf:li>${escaped(author)}</rdf:li></rdf:Seq></dc:creator><xmp:CreateDate>${iso}</xmp:CreateDate><xmp:ModifyDate>${iso}</xmp:ModifyDate><xmp:CreatorTool>Underwrap</xmp:CreatorTool><pdf:Producer>Underwrap</pdf:Producer></rdf:Description></rdf:RDF></x:xmpmeta><?xpacket end="w"?>`
+/** The three typefaces of a document under the names that pages call them by. */
+class Fonts {
+  private readonly embeddings: Record<Face, FaceEmbedding>
+  private readonly refs: Record<Face, PDFRef>
+  readonly resources: PDFDict
+
+  constructor(
+    private readonly context: PDFContext,
+    { files }: Faces,
+  ) {
+    this.embeddings = {
+      regular: new FaceEmbedding(files.regular, 'UWRPRG'),
+      bold: new FaceEmbedding(files.bold, 'UWRPBD'),
+      mono: new FaceEmbedding(files.mono, 'UWRPMN'),
+    }
+    this.refs = { regular: context.nextRef(), bold: context.nextRef(), mono: context.nextRef() }
+    this.resources = context.obj({
+      [FONT_NAMES.regular]: this.refs.regular,
+      [FONT_NAMES.bold]: this.refs.bold,
+      [FONT_NAMES.mono]: this.refs.mono,
+    })
+  }
+
+  encode(text: string, face: Face): string {
+    return this.embeddings[face].encode(text)
+  }
+
+  async embed(): Promise<void> {
+    for (const face of ['regular', 'bold', 'mono'] as const)
+      await this.embeddings[face].embed(this.context, this.refs[face])
+  }
 }
