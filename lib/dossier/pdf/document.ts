@@ -85,7 +85,7 @@ export async function composeDocument(
   }
   await Promise.all(packed)
   context.assign(tree, context.obj({ Type: 'Pages', Kids: pages, Count: pages.length }))
-  await fonts.embed()
+  await fonts.embed(conformance === 'PDF/A-1b')
   const objectOf = (sha256: string): number | null => photos.get(sha256)?.ref.objectNumber ?? null
   const attached = attachments ? await attachFiles(context, attachments(objectOf), facts.asOf) : {}
   const [first] = pages
@@ -140,8 +140,8 @@ class Fonts {
     return this.embeddings[face].encode(text)
   }
 
-  async embed(): Promise<void> {
+  async embed(listsGlyphs: boolean): Promise<void> {
     for (const face of ['regular', 'bold', 'mono'] as const)
-      await this.embeddings[face].embed(this.context, this.refs[face])
+      await this.embeddings[face].embed(this.context, this.refs[face], listsGlyphs)
   }
 }

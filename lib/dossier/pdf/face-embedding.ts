@@ -40,8 +40,8 @@ export class FaceEmbedding {
     return hex
   }
 
-  /** Write the face with the glyphs used so far under `ref`. */
-  async embed(context: PDFContext, ref: PDFRef): Promise<void> {
+  /** Write the face with the glyphs used so far under `ref`. @param listsGlyphs also say which glyphs the subset holds, as PDF/A-1 demands */
+  async embed(context: PDFContext, ref: PDFRef, listsGlyphs: boolean): Promise<void> {
     const { font } = this
     const name = `${this.tag}+${font.postscriptName}`
     const scale = 1000 / font.unitsPerEm
@@ -62,6 +62,7 @@ export class FaceEmbedding {
         CapHeight: Math.round(font.ascent * scale * 0.79),
         StemV: 80,
         FontFile2: file,
+        ...(listsGlyphs ? { CIDSet: context.register(context.flateStream(allOf(this.subset.glyphs.length))) } : {}),
       }),
     )
     const descendant = context.register(
@@ -88,6 +89,13 @@ export class FaceEmbedding {
       }),
     )
   }
+}
+
+/** A bit for each of the first `count` glyphs. */
+function allOf(count: number): Uint8Array {
+  const bytes = new Uint8Array(Math.ceil(count / 8)).fill(0xff)
+  if (count % 8 > 0) bytes[bytes.length - 1] = (0xff << (8 - (count % 8))) & 0xff
+  return bytes
 }
 
 function toUnicodeMap(glyphs: readonly { subsetId: number; codePoint: number }[]): string {

@@ -90,6 +90,7 @@ function xmpOf({ title, subject, author, asOf }: DocumentFacts, conformance: Con
     `<xmp:CreateDate>${iso}</xmp:CreateDate><xmp:ModifyDate>${iso}</xmp:ModifyDate><xmp:MetadataDate>${iso}</xmp:MetadataDate>`,
     '<xmp:CreatorTool>Underwrap</xmp:CreatorTool><pdf:Producer>Underwrap</pdf:Producer>',
     `<pdfaid:part>${part}</pdfaid:part><pdfaid:conformance>${level}</pdfaid:conformance>`,
-    `<pdfuaid:part>1</pdfuaid:part>${ACCESSIBILITY_SCHEMA}</rdf:Description></rdf:RDF></x:xmpmeta><?xpacket end="w"?>`,
+    conformance === 'PDF/A-3u' ? `<pdfuaid:part>1</pdfuaid:part>${ACCESSIBILITY_SCHEMA}` : '',
+    '</rdf:Description></rdf:RDF></x:xmpmeta><?xpacket end="w"?>',
   ].join('\n')
 }

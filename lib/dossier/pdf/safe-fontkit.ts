@@ -12,7 +12,12 @@ export type FontFile = {
   createSubset(): FontSubset
 }
 
-export type FontSubset = { includeGlyph(glyphId: number): number; encodeStream(): NodeJS.EventEmitter }
+export type FontSubset = {
+  includeGlyph(glyphId: number): number
+  encodeStream(): NodeJS.EventEmitter
+  /** Glyphs of the font in the order of the subset, with those that others are composed of once it is encoded. */
+  glyphs: readonly number[]
+}
 
 type PatchedSubset = FontSubset & { _addGlyph(glyphId: number): unknown; loca: { version: number } }
 

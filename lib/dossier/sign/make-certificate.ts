@@ -3,7 +3,7 @@ import * as asn1js from 'asn1js'
 import * as pkijs from 'pkijs'
 
 const YEARS = 10
-const OID = { commonName: '2.5.4.3', organisation: '2.5.4.10', basicConstraints: '2.5.29.19', keyUsage: '2.5.29.15' }
+const OID = { commonName: '2.5.4.3', basicConstraints: '2.5.29.19', keyUsage: '2.5.29.15' }
 /** digitalSignature and nonRepudiation, the first two bits. */
 const MAY_SIGN = new Uint8Array([0b11000000])
 
@@ -19,10 +19,7 @@ export async function makeCertificate(
   const engine = new pkijs.CryptoEngine({ name: 'node', crypto: webcrypto as Crypto })
   const made = new pkijs.Certificate({ version: 2, serialNumber: new asn1js.Integer({ valueHex: serialNumber() }) })
   for (const name of [made.subject, made.issuer])
-    name.typesAndValues.push(
-      nameOf(OID.organisation, organisation),
-      nameOf(OID.commonName, `Dossiers of ${organisation}`),
-    )
+    name.typesAndValues.push(nameOf(OID.commonName, `Dossiers of ${organisation}`))
   made.notBefore.value = new Date(Math.floor(now.getTime() / 1000) * 1000)
   made.notAfter.value = new Date(made.notBefore.value)
   made.notAfter.value.setUTCFullYear(made.notAfter.value.getUTCFullYear() + YEARS)
