@@ -3,6 +3,7 @@ import { loadAccountRows } from '@/lib/server/views/account-list-view'
 import { loadBatchRows } from '@/lib/server/views/batch-list-view'
 import { loadBatchView } from '@/lib/server/views/batch-view'
 import { loadCaptureView } from '@/lib/server/views/capture-view'
+import { loadDesignView } from '@/lib/server/views/design-view'
 import { loadInstrumentRows } from '@/lib/server/views/instrument-list-view'
 import { loadInstrumentView } from '@/lib/server/views/instrument-view'
 import { loadNonconformanceList } from '@/lib/server/views/nonconformance-list-view'
@@ -15,6 +16,7 @@ import { loadPlanView } from '@/lib/server/views/plan-view'
 import { loadPointView } from '@/lib/server/views/point-view'
 import { loadProjectRows } from '@/lib/server/views/project-list-view'
 import { loadProjectView } from '@/lib/server/views/project-view'
+import { loadQuantityView } from '@/lib/server/views/quantity-view'
 import { loadNames, type ReadingDesk } from '@/lib/server/views/reading-desk'
 import { loadRegisterView } from '@/lib/server/views/register-view'
 import { loadRepairStates } from '@/lib/server/views/repair-list-view'
@@ -68,6 +70,8 @@ export const PAGE_ROWS: readonly PageRow[] = [
   { path: '/repairs/new', load: loadOpenRepairView },
   { path: '/repairs/[number]', load: (reading) => loadRepairView(reading, 'R-1') },
   { path: '/repairs/[number]/accept', load: (reading) => loadRepairView(reading, 'R-1') },
+  { path: '/repairs/[number]/design', load: (reading) => loadDesignView(reading, 'R-1') },
+  { path: '/repairs/[number]/quantities', load: (reading) => loadQuantityView(reading, 'R-1', {}) },
   { path: '/repairs/[number]/dossier', load: (reading) => loadRepairView(reading, 'R-1') },
   { path: '/repairs/[number]/notices', load: (reading) => loadRepairView(reading, 'R-1') },
   { path: '/repairs/[number]/trail', load: (reading) => loadTrailView(reading, 'R-1') },

@@ -1,0 +1,160 @@
+import { Glyph } from '@/app/_ui/glyph'
+import type { ComparedRow } from '@/lib/domain/design/compare-design'
+import type { DesignFigure } from '@/lib/domain/design/design-figure'
+import type { EnvelopeRow } from '@/lib/domain/design/envelope-rows'
+import { sourceWords } from '@/lib/domain/design/source-words'
+import type { PersonId } from '@/lib/domain/facts/fact'
+import { showReading } from '@/lib/domain/reading'
+import type { RecordOf } from '@/lib/domain/records/record'
+
+type Sign = { glyph: 'pass' | 'fail' | 'not proven'; className: string; word: string }
+
+const COMPARED: Record<ComparedRow['outcome'], Sign> = {
+  'not less': { glyph: 'pass', className: 'pass', word: 'not less' },
+  'not more': { glyph: 'pass', className: 'pass', word: 'not more' },
+  less: { glyph: 'fail', className: 'fail', word: 'less' },
+  more: { glyph: 'fail', className: 'fail', word: 'more' },
+  'not computed': { glyph: 'not proven', className: 'not-proven', word: 'not computed' },
+}
+const ENVELOPE: Record<EnvelopeRow['outcome'], Sign> = {
+  within: { glyph: 'pass', className: 'pass', word: 'within' },
+  outside: { glyph: 'fail', className: 'fail', word: 'outside' },
+  'not proven': { glyph: 'not proven', className: 'not-proven', word: 'not proven' },
+  'not judged': { glyph: 'not proven', className: 'not-proven', word: 'not judged' },
+}
+
+function Mark({ sign }: { sign: Sign }) {
+  return (
+    <span className={`mark ${sign.className}`}>
+      <Glyph name={sign.glyph} />
+      {sign.word}
+    </span>
+  )
+}
+
+/** What the design sheet states against what was computed. */
+export function ComparedTable({ rows }: { rows: readonly ComparedRow[] }) {
+  return (
+    <table className="cards tight-table">
+      <thead>
+        <tr>
+          <th>What</th>
+          <th>Computed or asked</th>
+          <th>As recorded</th>
+          <th>Recorded is</th>
+        </tr>
+      </thead>
+      <tbody>
+        {rows.map((row) => (
+          <tr key={row.what}>
+            <th scope="row">{row.what}</th>
+            <td data-label="Computed or asked">{row.needed}</td>
+            <td data-label="As recorded">{row.recorded}</td>
+            <td data-label="Recorded is">
+              <Mark sign={COMPARED[row.outcome]} />
+            </td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  )
+}
+
+/** As found against what the design holds for. */
+export function EnvelopeTable({ rows }: { rows: readonly EnvelopeRow[] }) {
+  return (
+    <table className="cards tight-table">
+      <thead>
+        <tr>
+          <th>What</th>
+          <th>As found</th>
+          <th>The design holds for</th>
+          <th>As found is</th>
+        </tr>
+      </thead>
+      <tbody>
+        {rows.map((row) => (
+          <tr key={row.what}>
+            <th scope="row">{row.what}</th>
+            <td data-label="As found">{row.found}</td>
+            <td data-label="The design holds for">{row.limit}</td>
+            <td data-label="As found is">
+              <Mark sign={ENVELOPE[row.outcome]} />
+            </td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  )
+}
+
+/** Every figure that goes into an equation, with where it comes from. */
+export function InputTable({
+  inputs,
+  names,
+}: {
+  inputs: readonly (DesignFigure & { key: string })[]
+  names: Record<PersonId, string>
+}) {
+  return (
+    <table className="cards tight-table">
+      <thead>
+        <tr>
+          <th>Symbol</th>
+          <th>What</th>
+          <th>Value</th>
+          <th>From</th>
+        </tr>
+      </thead>
+      <tbody>
+        {inputs.map((one) => (
+          <tr key={one.key}>
+            <th scope="row">{one.symbol}</th>
+            <td data-label="What">{one.label}</td>
+            <td data-label="Value" className={one.value === null ? 'not-proven' : ''}>
+              {one.shown ?? 'missing'}
+              {one.note ? <span className="quiet small"> {one.note}</span> : null}
+            </td>
+            <td data-label="From" className="quiet small">
+              {sourceWords(one.from, (person) => names[person] ?? person)}
+            </td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  )
+}
+
+/** The wall as read, station against clock position. */
+export function WallTable({ defect }: { defect: RecordOf<'defect'> }) {
+  const readings = new Map(defect.wall.map((one) => [one.mark, one.reading]))
+  return (
+    <table className="tight-table">
+      <thead>
+        <tr>
+          <th>clock</th>
+          {defect.grid.stations.map((station) => (
+            <th key={station.name} className="num">
+              {station.name} {showReading(station.fromLeak).replace('-', '−')}
+            </th>
+          ))}
+        </tr>
+      </thead>
+      <tbody>
+        {defect.grid.clocks.map((clock) => (
+          <tr key={clock}>
+            <th scope="row">{clock}</th>
+            {defect.grid.stations.map((station) => {
+              const reading = readings.get(`${station.name}-${clock}`)
+              return (
+                <td key={station.name} className="num">
+                  {reading ? showReading(reading) : '–'}
+                </td>
+              )
+            })}
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  )
+}
