@@ -1,0 +1,38 @@
+import type { WorkedCase } from './worked-case'
+
+/** Worked cases of laminate design and bands: the figures were computed apart from this code, from the formulas as printed. */
+// biome-ignore format: one case a row
+export const DESIGN: readonly WorkedCase[] = [
+  ["design.stress", { D_mm: 219.1, s_MPa: 165, P_MPa: 5, Ps_MPa: 2, Es_MPa: 200000, Ec_MPa: 23000, Ea_MPa: 11000 }, { hoop_mm: 17.3201581028, axial_mm: 6.03581267218, governs_mm: 17.3201581028 }],
+  ["design.stress", { D_mm: 219.1, s_MPa: 165, P_MPa: 5, Ps_MPa: 2, Es_MPa: 200000, Ec_MPa: 23000, Ea_MPa: 11000, F_N: 300000 }, { hoop_mm: 17.3201581028, axial_mm: 23.8834077576, governs_mm: 23.8834077576 }],
+  ["design.stress", { D_mm: 219.1, s_MPa: 165, P_MPa: 5, Ps_MPa: 6, Es_MPa: 200000, Ec_MPa: 23000, Ea_MPa: 11000 }, { hoop_mm: 0, axial_mm: 0, governs_mm: 0 }],
+  ["design.strain", { D_mm: 219.1, s_MPa: 165, ts_mm: 2, P_MPa: 5, Ec_MPa: 23000, Ea_MPa: 11000, eps_c: 0.0027, eps_a: 0.0025 }, { hoop_mm: 3.50644122383, axial_mm: 0, governs_mm: 3.50644122383 }],
+  ["design.strain", { D_mm: 219.1, s_MPa: 165, ts_mm: 2, P_MPa: 5, Ec_MPa: 23000, Ea_MPa: 11000, eps_c: 0.0027, eps_a: 0.0025, F_N: 400000 }, { hoop_mm: 3.50644122383, axial_mm: 9.13172971636, governs_mm: 9.13172971636 }],
+  ["design.strain", { D_mm: 219.1, s_MPa: 165, ts_mm: 2, P_MPa: 5, Ec_MPa: 23000, Ea_MPa: 11000, eps_c: 0.0027, eps_a: 0.0025, live_MPa: 3, Es_MPa: 200000 }, { hoop_mm: 2.77760478322, axial_mm: 0, governs_mm: 2.77760478322 }],
+  ["design.strain", { D_mm: 219.1, s_MPa: 165, ts_mm: 2, P_MPa: 5, Ec_MPa: 23000, Ea_MPa: 11000, eps_c: 0.0027, eps_a: 0.0025, live_MPa: 5, Es_MPa: 200000 }, { hoop_mm: 2.42647241508, axial_mm: 0, governs_mm: 2.42647241508 }],
+  ["design.strain", { D_mm: 219.1, s_MPa: 165, ts_mm: 0, P_MPa: 5, Ec_MPa: 23000, Ea_MPa: 11000, eps_c: 0.02, eps_a: 0.0025 }, { hoop_mm: 1.19076086957, axial_mm: 9.95909090909, governs_mm: 9.95909090909 }],
+  ["design.strain", { D_mm: 219.1, s_MPa: 165, ts_mm: 6, P_MPa: 5, Ec_MPa: 23000, Ea_MPa: 11000, eps_c: 0.0027, eps_a: 0.0025, live_MPa: 3, Es_MPa: 200000 }, { hoop_mm: 0, axial_mm: 0, governs_mm: 0 }],
+  ["design.strain", { D_mm: 219.1, s_MPa: 165, ts_mm: 2, P_MPa: 5, Ec_MPa: 23000, Ea_MPa: 11000, eps_c: 0.0027, eps_a: 0.0025, live_MPa: 0, Es_MPa: 200000 }, { hoop_mm: 3.50644122383, axial_mm: 0, governs_mm: 3.50644122383 }],
+  ["design.strain_no_pipe", { D_mm: 219.1, P_MPa: 5, Ec_MPa: 23000, Ea_MPa: 11000, eps_c: 0.0027, eps_a: 0.0025, nu_ca: 0.25 }, { hoop_mm: 7.71789452496, axial_mm: 7.57756916996, governs_mm: 7.71789452496 }],
+  ["design.strain_no_pipe", { D_mm: 219.1, P_MPa: 5, Ec_MPa: 23000, Ea_MPa: 11000, eps_c: 0.0027, eps_a: 0.0025, nu_ca: 0, F_N: 400000 }, { hoop_mm: 8.82045088567, axial_mm: 21.1317297164, governs_mm: 21.1317297164 }],
+  ["design.allowable_strain", { base: 0.0025, f_T: 0.9, dT_K: 30, alpha_pipe: 1.2e-05, alpha_lam: 2e-06 }, { eps: 0.00195 }],
+  ["design.allowable_strain", { base: 0.0025, f_T: 1, dT_K: -30, alpha_pipe: 1.2e-05, alpha_lam: 2e-06 }, { eps: 0.0022 }],
+  ["design.leak_pressure", { d_mm: 20, f: 0.333, gamma_Jm2: 180, nu: 0.3, Ec_MPa: 23000, Ea_MPa: 11000, G_MPa: 2800, t_mm: 8 }, { P_MPa: 3.90934674388, P_limit_MPa: 7.40286549647 }],
+  ["design.leak_pressure", { d_mm: 35, f: 1, gamma_Jm2: 180, nu: 0, Ec_MPa: 23000, Ea_MPa: 11000, G_MPa: 2800, t_mm: 3 }, { P_MPa: 2.53500093121, P_limit_MPa: 16.0308775573 }],
+  ["design.leak_thickness", { d_mm: 20, f: 0.333, gamma_Jm2: 180, nu: 0.3, Ec_MPa: 23000, Ea_MPa: 11000, G_MPa: 2800, P_MPa: 2 }, { t_mm: 2.86259708775, P_limit_MPa: 7.40286549647, valid: null }],
+  ["design.leak_thickness", { d_mm: 20, f: 0.333, gamma_Jm2: 180, nu: 0.3, Ec_MPa: 23000, Ea_MPa: 11000, G_MPa: 2800, P_MPa: 2, D_mm: 219.1 }, { t_mm: 2.86259708775, P_limit_MPa: 7.40286549647, valid: true }],
+  ["design.leak_thickness", { d_mm: 20, f: 0.333, gamma_Jm2: 180, nu: 0.3, Ec_MPa: 23000, Ea_MPa: 11000, G_MPa: 2800, P_MPa: 4.4, D_mm: 10 }, { t_mm: 10.7403404072, P_limit_MPa: 7.40286549647, valid: true }],
+  ["design.overlap", { D_mm: 219.1, wall_mm: 8.2 }, { overlap_mm: 84.7731089438 }],
+  ["design.overlap", { D_mm: 60, wall_mm: 4 }, { overlap_mm: 50 }],
+  ["design.overlap", { D_mm: 219.1, wall_mm: 8.2, form: "pcc2" }, { overlap_mm: 74.9295502455 }],
+  ["design.overlap_bond", { Ea_MPa: 11000, eps_a: 0.0025, t_mm: 6, tau_MPa: 5 }, { overlap_mm: 99 }],
+  ["design.overlap_bond", { Ea_MPa: 11000, eps_a: 0.0025, t_mm: 6, tau_MPa: 5, factor: 1 }, { overlap_mm: 33 }],
+  ["design.total_length", { defect_mm: 40, overlap_mm: 85, laminate_mm: 6 }, { taper_mm: 30, total_mm: 270 }],
+  ["design.total_length", { defect_mm: 40, overlap_mm: 85, laminate_mm: 6, taper_ratio: 4 }, { taper_mm: 24, total_mm: 258 }],
+  ["clamp.band", { girth_mm: 800, tail_mm: 60 }, { length_mm: 860 }],
+  ["clamp.band", { girth_mm: 800, tail_mm: 60, build_mm: 3, band_thickness_mm: 1.2, wraps: 2 }, { length_mm: 1712.77875658 }],
+  ["clamp.band", { girth_mm: 800, tail_mm: 0, build_mm: 3, band_thickness_mm: 1.2, wraps: 1 }, { length_mm: 822.619467106 }],
+  ["clamp.count", { length_mm: 600, spacing_mm: 250 }, { bands: 4, step_mm: 200 }],
+  ["clamp.count", { length_mm: 0, spacing_mm: 250 }, { bands: 1, step_mm: null }],
+  ["clamp.count", { length_mm: 500, spacing_mm: 250 }, { bands: 3, step_mm: 250 }],
+]
