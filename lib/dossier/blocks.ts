@@ -33,6 +33,13 @@ export type Block =
     }
   | { kind: 'picture'; picture: Picture; title: string; maxHeightPt?: number }
   | { kind: 'photos'; photos: readonly PhotoCell[]; perRow: 2 | 3; pictureHeightPt: number }
+  /** What a stranger checks the file by: a code as rows of squares with what it leads to, and words beside it. */
+  | {
+      kind: 'seal'
+      code: readonly (readonly boolean[])[]
+      codeAlt: string
+      lines: readonly (readonly Span[])[]
+    }
   /** A fresh sheet when less than this share of the sheet is left. */
   | { kind: 'break'; unlessLeft: number }
 

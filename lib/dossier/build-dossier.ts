@@ -2,6 +2,7 @@ import { instantOf } from '@/lib/domain/time'
 import { attachedFiles } from './attached-files'
 import { dossierContext } from './dossier-context'
 import { type DossierInput, TEMPLATE } from './dossier-input'
+import { type CodeRows, drawCode } from './draw-code'
 import { loadFormatText } from './format-text'
 import type { FontMetrics } from './layout/font-metrics'
 import { layOut } from './layout/lay-out'
@@ -47,10 +48,11 @@ export async function buildDossier(
   const faces = await loadFaces()
   const { seal } = input
   const formatText = seal && (await loadFormatText())
+  const checkCode = seal ? await drawCode(seal.checkAddress) : null
   const unreadable = await absentRenditions(input, photos)
   for (;;) {
     onProgress({ step: 'laying out' })
-    const laidOut = layOutDossier(input, unreadable, faces.metrics)
+    const laidOut = layOutDossier(input, unreadable, faces.metrics, checkCode)
     const document = await composeDocument(laidOut, titleBlocks(input, unreadable, laidOut, faces.metrics), faces, {
       conformance: options.conformance ?? 'PDF/A-3u',
       signer: seal?.signer ?? null,
@@ -94,8 +96,13 @@ export async function buildDossier(
  * Lay the dossier out: the cover with as much as fits one sheet; the body once; then the front matter, whose index names the sheets of the body. Pure. The summary
  * always starts a sheet, so that the front matter's sheets are its own.
  */
-export function layOutDossier(input: DossierInput, unreadable: ReadonlySet<string>, metrics: FontMetrics): LaidOut {
-  const context = dossierContext(input, unreadable)
+export function layOutDossier(
+  input: DossierInput,
+  unreadable: ReadonlySet<string>,
+  metrics: FontMetrics,
+  checkCode: CodeRows | null = null,
+): LaidOut {
+  const context = dossierContext(input, unreadable, checkCode)
   const parts = coverParts(context)
   const room =
     COVER_ROOMS.find(
@@ -127,7 +134,7 @@ function titleBlocks(
   laidOut: LaidOut,
   metrics: FontMetrics,
 ): ReturnType<typeof titleBlock>[] {
-  const context = dossierContext(input, unreadable)
+  const context = dossierContext(input, unreadable, null)
   const block = {
     repair: input.state.number,
     line: input.state.opened.body.line,

@@ -7,11 +7,14 @@ import type { AttemptState, PhotoState } from '@/lib/domain/fold/repair-state'
 import type { BatchState, InstrumentState, PersonState } from '@/lib/domain/fold/store-states'
 import { instantOf } from '@/lib/domain/time'
 import type { DossierInput } from './dossier-input'
+import type { CodeRows } from './draw-code'
 
 export type NumberedPhoto = { no: number; photo: PhotoState; attempt: AttemptState; isReadable: boolean }
 
 /** The input with what sections look up again and again: streams as they stand, names, photos by number. */
 export type DossierContext = DossierInput & {
+  /** The code that leads to where the file is checked; null for a file without a seal. */
+  checkCode: CodeRows | null
   persons: ReadonlyMap<StreamId, PersonState>
   instruments: ReadonlyMap<StreamId, InstrumentState>
   batches: ReadonlyMap<StreamId, BatchState>
@@ -21,8 +24,12 @@ export type DossierContext = DossierInput & {
   streamTitle: (stream: string) => string
 }
 
-/** Gather the context. @param unreadable digests of renditions whose stored bytes cannot be used */
-export function dossierContext(input: DossierInput, unreadable: ReadonlySet<string>): DossierContext {
+/** Gather the context. @param unreadable digests of renditions whose stored bytes cannot be used @param checkCode the code of the seal's address */
+export function dossierContext(
+  input: DossierInput,
+  unreadable: ReadonlySet<string>,
+  checkCode: CodeRows | null,
+): DossierContext {
   const { facts, state } = input
   const streams = [...new Set<StreamId>(facts.map((fact) => fact.stream))].sort()
   const folded = <S>(
@@ -44,6 +51,7 @@ export function dossierContext(input: DossierInput, unreadable: ReadonlySet<stri
   const streamTitle = (stream: string): string => titleOf(stream as StreamId, { instruments, batches, personName })
   return {
     ...input,
+    checkCode,
     persons,
     instruments,
     batches,

@@ -1,6 +1,7 @@
 import type { Block, Span, Tone } from '../blocks'
 import { leadPt, type Pen } from './pen'
 import { photoRowPt, placePhotos } from './place-photos'
+import { placeSeal } from './place-seal'
 import { placeTable, tableStartPt } from './place-table'
 import { BODY_WIDTH_PT, SHEET } from './sheet'
 import { toneOf } from './tone-of'
@@ -35,6 +36,9 @@ export function placeBlock(block: Block, next: Block | undefined, pen: Pen): voi
       break
     case 'photos':
       placePhotos(block, pen)
+      break
+    case 'seal':
+      placeSeal(block, pen)
       break
     case 'break':
       if (pen.leftPt < block.unlessLeft * (SHEET.body.bottom - SHEET.body.top) && !pen.isAtTop) pen.nextSheet()

@@ -90,7 +90,7 @@ export async function composeDocument(
   const attached = attachments ? await attachFiles(context, attachments(objectOf), facts.asOf) : {}
   const [first] = pages
   if (field && first) context.assign(field.widget, signatureField(context, first, field.signature, pages.length))
-  const { root, objects } = structure.write(pages, field && field.widget)
+  const { root, objects } = structure.write(pages, field?.widget ?? null)
   writeMetadata(
     context,
     {

@@ -1,6 +1,6 @@
-import { existsSync } from 'node:fs'
 import { readFile } from 'node:fs/promises'
-import { dirname, join } from 'node:path'
+import { join } from 'node:path'
+import { installedFile } from '../installed-file'
 import type { Face, FontMetrics } from '../layout/font-metrics'
 import { type FontFile, readFontFile } from './safe-fontkit'
 
@@ -28,22 +28,11 @@ export function loadFaces(): Promise<Faces> {
 }
 
 async function readFaces(): Promise<Faces> {
-  const folder = fontFolder(/*turbopackIgnore: true*/ process.cwd())
+  const folder = installedFile('node_modules', 'dejavu-fonts-ttf', 'ttf')
   const load = async (face: Face): Promise<FontFile> =>
     readFontFile(await readFile(/*turbopackIgnore: true*/ join(/*turbopackIgnore: true*/ folder, FILES[face])))
   const files = { regular: await load('regular'), bold: await load('bold'), mono: await load('mono') }
   return { files, metrics: metricsOf(files) }
-}
-
-function fontFolder(from: string): string {
-  for (let folder = from; ; folder = dirname(folder)) {
-    const candidate = join(/*turbopackIgnore: true*/ folder, 'node_modules', 'dejavu-fonts-ttf', 'ttf')
-    if (existsSync(/*turbopackIgnore: true*/ candidate)) return candidate
-    if (folder === dirname(folder))
-      throw new Error(
-        `The typefaces of the dossier are not installed: no node_modules/dejavu-fonts-ttf from ${from} upwards`,
-      )
-  }
 }
 
 function metricsOf(files: Record<Face, FontFile>): FontMetrics {

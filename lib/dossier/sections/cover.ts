@@ -9,6 +9,7 @@ import type { DossierContext } from '../dossier-context'
 import { TEMPLATE } from '../dossier-input'
 import { BUILT_COLUMNS, builtRows } from './built-rows'
 import { missingByPoint } from './missing-by-point'
+import { sealBlocks } from './seal-block'
 
 /** How much of the tables stands on the cover; the first that fits one sheet is taken. */
 export type CoverRoom = { builtRows: number; missingRows: number; pictureHeightPt: number }
@@ -142,6 +143,7 @@ export function coverBlocks(
           ),
         ]
       : []),
+    ...sealBlocks(context),
     {
       kind: 'paragraph',
       spans: [plain(`${STANDING_CAUTION} `, 'soft'), plain(`Record held by ${context.organisation}.`, 'soft')],
