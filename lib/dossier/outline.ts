@@ -4,12 +4,14 @@ import { type Block, paragraph, type Section } from './blocks'
 import type { DossierContext } from './dossier-context'
 import { attemptBlocks } from './sections/attempt-blocks'
 import { type CoverParts, type CoverRoom, coverBlocks } from './sections/cover'
+import { designSheetBlocks } from './sections/design-sheet'
 import { indexBlocks, revisionHistory } from './sections/front-matter'
 import { legendBlocks } from './sections/legend'
 import { locationBlocks } from './sections/location'
 import { acceptanceBlocks, nonconformanceBlocks, noticeBlocks } from './sections/nonconformances'
 import { photoCells } from './sections/photo-cells'
 import { planExecutedBlocks } from './sections/plan-executed'
+import { quantityBlocks } from './sections/quantity-sheet'
 import { instrumentsBlocks, materialsBlocks, peopleBlocks } from './sections/registers'
 import { summaryBlocks } from './sections/summary'
 import { trailBlocks } from './sections/trail'
@@ -85,7 +87,6 @@ export function sectionOfPoint(point: PointState): number {
 
 /** Sheets of the sections as laid out; null while they are not known yet. */
 export type SectionSheets = ReadonlyMap<string, number> | null
-
 const FRONT = 3
 
 /** The dossier's body as data: sections 3 onwards in order with their blocks. Pure. */
@@ -157,10 +158,12 @@ function ownBlocks(at: number, context: DossierContext): Block[] {
       return summaryBlocks(context)
     case 4:
       return locationBlocks(context)
+    case 5:
+      return designSheetBlocks(context)
     case 6:
       return planExecutedBlocks(context)
     case 8:
-      return materialsBlocks(context)
+      return [...materialsBlocks(context), ...quantityBlocks(context)]
     case 9:
       return instrumentsBlocks(context)
     case 10:
