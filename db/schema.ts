@@ -100,6 +100,31 @@ export const jobProgress = pgTable(
   (table) => [primaryKey({ columns: [table.tenant, table.key] })],
 )
 
+/** Hashes of complete subtrees of a tenant's log: `level` 0 are leaf hashes. Follows the facts when a checkpoint is made. Rebuildable. */
+export const treeNodes = pgTable(
+  'tree_nodes',
+  {
+    tenant: text('tenant').notNull(),
+    level: integer('level').notNull(),
+    no: bigint('no', { mode: 'number' }).notNull(),
+    hash: bytea('hash').notNull(),
+  },
+  (table) => [primaryKey({ columns: [table.tenant, table.level, table.no] })],
+)
+
+/** Every checkpoint that was signed: heads that may have left this store. Appended only; `note` is the signed text. */
+export const checkpoints = pgTable(
+  'checkpoints',
+  {
+    tenant: text('tenant').notNull(),
+    size: bigint('size', { mode: 'number' }).notNull(),
+    root: text('root').notNull(),
+    note: text('note').notNull(),
+    madeAt: instant('made_at').notNull().defaultNow(),
+  },
+  (table) => [primaryKey({ columns: [table.tenant, table.size] })],
+)
+
 /** Facts about the store itself: the demo clock's origin, the mark of a test store. */
 export const storeMarks = pgTable('store_marks', { key: text('key').primaryKey(), value: jsonb('value').notNull() })
 

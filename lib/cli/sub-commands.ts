@@ -23,6 +23,16 @@ export const subCommands: Readonly<Record<string, SubCommand>> = {
     about: 'drop and rebuild everything that is derived from the facts',
     load: async () => (await import('./run-reproject')).runReproject,
   },
+  'export-log': {
+    usage: 'export-log FILE [--tenant SLUG]',
+    about: 'write the whole log with its checkpoint, for anyone to check',
+    load: async () => (await import('./run-export-log')).runExportLog,
+  },
+  'rotate-log-key': {
+    usage: 'rotate-log-key --reason TEXT [--by PERSON] [--tenant SLUG]',
+    about: 'take a new key that signs the log; the former one vouches for it',
+    load: async () => (await import('./run-rotate-log-key')).runRotateLogKey,
+  },
   vectors: {
     usage: 'vectors FILE.json',
     about: 'run reference cases through the formulas; needs no store',

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { parseFact } from '@/lib/domain/facts/fact-kinds'
-import { bytesOfFact, digestOfFact, factOfBytes } from '@/lib/evidence/bytes-of-fact'
+import { bytesOfFact, digestOfFact } from '@/lib/evidence/bytes-of-fact'
+import { factOfBytes } from '@/lib/evidence/fact-of-bytes'
 import { sha256Of } from '@/lib/evidence/sha256'
 import { remark } from '@/test/store/facts-for-tests'
 

@@ -18,7 +18,7 @@ export function makeDataFolder(): string {
 export async function openTestStore(options: { url?: string; now?: Moment } = {}): Promise<TestStore> {
   const dataDir = makeDataFolder()
   let now: Moment = options.now ?? '2026-05-12T07:00:00+01:00'
-  const store = await openStore({ ...(options.url ? { url: options.url } : { dataDir }), now: () => now })
+  const store = await openStore({ dataDir, ...(options.url ? { url: options.url } : {}), now: () => now })
   await makeTenant(store, { id: 'tenant-a', slug: 'a', name: 'Plumbline-and-Thrice Inspection' })
   return {
     ...store,

@@ -3,7 +3,7 @@ import { schema } from '@/db/client'
 import { type FactId, PersonId, type Receipt, type Sha256, type StreamId } from '@/lib/domain/facts/fact'
 import type { Fact } from '@/lib/domain/facts/fact-kinds'
 import { Moment } from '@/lib/domain/time'
-import { factOfBytes } from '@/lib/evidence/bytes-of-fact'
+import { factOfBytes } from '@/lib/evidence/fact-of-bytes'
 import { sha256Of } from '@/lib/evidence/sha256'
 import type { Store, TenantId } from './store'
 

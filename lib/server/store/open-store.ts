@@ -17,7 +17,7 @@ export type StoreOptions = {
 }
 
 /** An open store. `readClock` looks again which clock the store has, after it was seeded. */
-export type OpenStore = Store & { dataDir: string; readClock(): Promise<void>; close(): Promise<void> }
+export type OpenStore = Store & { readClock(): Promise<void>; close(): Promise<void> }
 
 /**
  * Open the store that the environment names (`DATABASE_URL`, `UNDERWRAP_DATA`, `PHOTO_STORE`, `UNDERWRAP_TEST_CLOCK`) or the options do.

@@ -1,0 +1,3 @@
+import { describeLog } from './log-contract'
+
+describeLog('the embedded cluster', async () => undefined)
