@@ -1,43 +1,23 @@
-import { statSync } from 'node:fs'
-import { join } from 'node:path'
 import { Writable } from 'node:stream'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { PersonId, StreamId } from '@/lib/domain/facts/fact'
-import { parseCheckpoint, verifyCheckpoint } from '@/lib/evidence/checkpoint'
-import { followKeys } from '@/lib/evidence/follow-keys'
 import { growTree } from '@/lib/evidence/growing-tree'
 import { hashOfLeaf, parseLeaf } from '@/lib/evidence/leaf'
 import { isConsistent, isIncluded, parseProof } from '@/lib/evidence/verify-proof'
-import { parseVkey } from '@/lib/evidence/vkey'
 import { checkpointNow, type TakenCheckpoint } from '@/lib/server/log/checkpoint-now'
 import { exportLog } from '@/lib/server/log/export-log'
 import { rebuildTree } from '@/lib/server/log/extend-tree'
 import { loadKeysTaken } from '@/lib/server/log/key-facts'
-import { keyFile } from '@/lib/server/log/key-folder'
 import { loadEvidence } from '@/lib/server/log/load-evidence'
-import { openLog } from '@/lib/server/log/open-log'
 import { consistencyProof, inclusionProofs } from '@/lib/server/log/proofs'
-import { rotateLogKey } from '@/lib/server/log/rotate-log-key'
-import { takeSigningCertificate } from '@/lib/server/log/take-signing-certificate'
 import { appendFacts } from '@/lib/server/store/append-facts'
-import { makeTenant } from '@/lib/server/store/tenants'
 import { remark } from '@/test/store/facts-for-tests'
 import { openTestStore, type TestStore } from '@/test/store/test-store'
+import { isSigned, partsOf } from './log-for-tests'
 
 const QI = PersonId.parse('QI')
 const LOG = StreamId.parse('key:log')
 const PROJECT = StreamId.parse('project:P-1')
-
-function parsed(checkpoint: Pick<TakenCheckpoint, 'text'>) {
-  const note = parseCheckpoint(checkpoint.text)
-  if (!note.ok) throw new Error(note.error.at)
-  return note.value
-}
-
-function isSigned(checkpoint: TakenCheckpoint): boolean {
-  const vkey = parseVkey(checkpoint.vkey)
-  return vkey.ok && verifyCheckpoint(parsed(checkpoint), vkey.value)
-}
 
 async function linesOf(store: TestStore): Promise<string[]> {
   const pieces: Buffer[] = []
@@ -80,12 +60,6 @@ export function describeLog(name: string, serverUrl: () => Promise<string | unde
       expect(isSigned(first)).toBe(true)
       const { taken } = await loadKeysTaken(store, store.tenant)
       expect(taken).toEqual([{ vkey: first.vkey, replaces: null, endorsement: null, reason: 'first key of this log' }])
-    })
-
-    test('the secret key lies in the data folder, for its owner alone', async () => {
-      const { key } = await openLog(store, store.tenant, QI)
-      expect(statSync(join(store.dataDir, 'keys')).mode & 0o777).toBe(0o700)
-      expect(statSync(keyFile(store.dataDir, key.vkey)).mode & 0o777).toBe(0o600)
     })
 
     test('a checkpoint asked for twice over the same facts is the same text', async () => {
@@ -135,7 +109,7 @@ export function describeLog(name: string, serverUrl: () => Promise<string | unde
       for (const [at, from] of heads.entries())
         for (const to of heads.slice(at)) {
           const proof = parseProof(await consistencyProof(store, store.tenant, from.size, to.size))
-          const claim = { fromSize: from.size, size: to.size, fromRoot: parsed(from).root, root: parsed(to).root }
+          const claim = { fromSize: from.size, size: to.size, fromRoot: partsOf(from).root, root: partsOf(to).root }
           expect(proof && isConsistent({ ...claim, proof })).toBe(true)
         }
       await expect(consistencyProof(store, store.tenant, 0, 3)).rejects.toThrow(RangeError)
@@ -152,51 +126,14 @@ export function describeLog(name: string, serverUrl: () => Promise<string | unde
       const last = await checkpointNow(store, store.tenant, QI)
       for (const from of heads) {
         const proof = parseProof(await consistencyProof(store, store.tenant, from.size, last.size))
-        const claim = { fromSize: from.size, fromRoot: parsed(from).root, size: last.size, root: parsed(last).root }
+        const claim = { fromSize: from.size, fromRoot: partsOf(from).root, size: last.size, root: partsOf(last).root }
         expect(proof && isConsistent({ ...claim, proof })).toBe(true)
       }
     })
 
-    test('a signing certificate is said once, and again only when it is another', async () => {
-      const certificate = {
-        certificateSha256: '0'.repeat(64) as never,
-        subject: 'CN=Plumbline-and-Thrice Inspection',
-        notBefore: '2026-01-01T00:00:00Z',
-        notAfter: '2036-01-01T00:00:00Z',
-        madeHere: true,
-        reason: 'first certificate',
-      }
-      const take = (digit: string) =>
-        takeSigningCertificate(store, store.tenant, QI, {
-          ...certificate,
-          certificateSha256: digit.repeat(64) as never,
-        })
-      expect([await take('0'), await take('0'), await take('1'), await take('0')]).toEqual([true, false, true, true])
-    })
-
-    test('a new key is endorsed by the former one, signs over its own fact, and the former secret is gone', async () => {
-      const before = await checkpointNow(store, store.tenant, QI)
-      const former = (await openLog(store, store.tenant, QI)).key.vkey
-      const { isEndorsed } = await rotateLogKey(store, store.tenant, QI, 'a laptop was lost')
-      const after = await checkpointNow(store, store.tenant, QI)
-      expect([isEndorsed, isSigned(after), after.size]).toEqual([true, true, before.size + 1])
-      expect(after.vkey).not.toBe(before.vkey)
-      const { taken } = await loadKeysTaken(store, store.tenant)
-      expect(followKeys(taken, before.vkey)).toMatchObject({ reachesPresent: true, brokenAt: null })
-      expect(() => statSync(keyFile(store.dataDir, former))).toThrow()
-    })
-
-    test('two first checkpoints at once make one key, and two tenants have two logs', async () => {
-      await makeTenant(store, { id: 'tenant-b', slug: 'b', name: 'B', isDemo: true })
-      const heads = await Promise.all([1, 2, 3].map(() => checkpointNow(store, 'tenant-b', QI)))
-      expect(new Set(heads.map((head) => head.text)).size).toBe(1)
-      expect(heads[0]).toMatchObject({ size: 1, origin: expect.stringMatching(/^underwrap-demo\//) })
-      await expect(checkpointNow(store, 'nobody', QI)).rejects.toMatchObject({ code: 'tenant-unknown' })
-    })
-
     test('the export holds every leaf and fact in order, and its checkpoint is over exactly these', async () => {
       const lines = await linesOf(store)
-      const [first, last] = [JSON.parse(lines[0] ?? ''), parsed({ text: JSON.parse(lines.at(-1) ?? '') })]
+      const [first, last] = [JSON.parse(lines[0] ?? ''), partsOf({ text: JSON.parse(lines.at(-1) ?? '') })]
       expect(first).toEqual({ kind: 'underwrap log', origin: last.origin, size: last.size, tenant: 'tenant-a', v: 1 })
       expect(lines.length).toBe(2 + 2 * last.size)
       const tree = growTree()
@@ -213,19 +150,6 @@ export function describeLog(name: string, serverUrl: () => Promise<string | unde
       await rebuildTree(store, store.tenant)
       await append(1)
       await expect(checkpointNow(store, store.tenant, QI)).rejects.toMatchObject({ code: 'forked' })
-    })
-
-    test('without its secret key the log signs nothing and says what to do; a new key is then not endorsed', async () => {
-      const { key } = await openLog(store, 'tenant-b', QI)
-      const { rename } = await import('node:fs/promises')
-      await rename(keyFile(store.dataDir, key.vkey), join(store.dataDir, 'lost'))
-      await expect(checkpointNow(store, 'tenant-b', QI)).rejects.toMatchObject({
-        code: 'key-missing',
-        message: expect.stringContaining('rotate-log-key'),
-      })
-      expect((await rotateLogKey(store, 'tenant-b', QI, 'key lost')).isEndorsed).toBe(false)
-      const { taken } = await loadKeysTaken(store, 'tenant-b')
-      expect(followKeys(taken, key.vkey.text).reachesPresent).toBe(false)
     })
   })
 }

@@ -1,13 +1,16 @@
 import { afterAll, test } from 'vitest'
 import { hasDebianServer, startDebianServer } from '@/test/store/debian-server'
 import { describeLog } from './log-contract'
+import { describeLogKeys } from './log-keys-contract'
 
 if (hasDebianServer()) {
   let server: ReturnType<typeof startDebianServer> | undefined
-  describeLog('PostgreSQL 15', async () => {
+  const urlOf = async (database: string) => {
     server ??= startDebianServer()
-    return (await server).makeDatabase('log')
-  })
+    return (await server).makeDatabase(database)
+  }
+  describeLog('PostgreSQL 15', () => urlOf('log'))
+  describeLogKeys('PostgreSQL 15', () => urlOf('keys'))
   afterAll(async () => (await server)?.stop())
 } else {
   test.skip('log on PostgreSQL 15 [needs postgresql-15]', () => {})
