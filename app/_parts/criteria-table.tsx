@@ -1,10 +1,22 @@
 import { Glyph } from '@/app/_ui/glyph'
 import { VerdictMark } from '@/app/_ui/verdict-mark'
-import type { AttemptState } from '@/lib/domain/fold/repair-state'
 import { showFinding } from '@/lib/domain/judge/show-finding'
+import type { CriterionResult } from '@/lib/domain/judge/verdict'
+import { decisionWords } from '@/lib/domain/working/decision-shown'
+import { entryPlaces } from '@/lib/domain/working/entry-places'
+import type { WorkingGround } from '@/lib/domain/working/working'
+import { WorkingFold } from './working-fold'
 
 /** Each criterion with its limit, what was found, clause and verdict; findings, doubts and the arithmetic below it. */
-export function CriteriaTable({ attempt }: { attempt: AttemptState }) {
+export function CriteriaTable({ ground }: { ground: WorkingGround }) {
+  const { attempt } = ground
+  const places = entryPlaces(ground.state)
+  const hrefOf = (fact: string): string | null => {
+    const place = places.get(fact)
+    return place
+      ? `/repairs/${encodeURIComponent(ground.state.number)}/points/${place.point}?attempt=${place.attempt}#${fact}`
+      : null
+  }
   if (attempt.criteria.length === 0)
     return <p className="note">The specification has no criterion here: what is recorded is not judged.</p>
   return (
@@ -27,7 +39,10 @@ export function CriteriaTable({ attempt }: { attempt: AttemptState }) {
                 clause {result.criterion.clause}, rev {result.revision}
               </span>
             </th>
-            <td data-label="Limit">{result.limit}</td>
+            <td data-label="Limit">
+              {result.limit}
+              <DecisionNote result={result} ground={ground} />
+            </td>
             <td data-label="Found">
               {result.found}
               {result.findings.map((finding) => (
@@ -43,16 +58,7 @@ export function CriteriaTable({ attempt }: { attempt: AttemptState }) {
                   {question.decision ? ', decided' : ''}
                 </p>
               ))}
-              {result.working.length > 0 ? (
-                <details>
-                  <summary className="quiet small">Working</summary>
-                  {result.working.map((line) => (
-                    <p key={line} className="small">
-                      <code>{line}</code>
-                    </p>
-                  ))}
-                </details>
-              ) : null}
+              <WorkingFold result={result} ground={ground} hrefOf={hrefOf} />
             </td>
             <td data-label="">
               <VerdictMark verdict={result.verdict} conceded={attempt.conceded !== null && result.verdict === 'fail'} />
@@ -62,4 +68,15 @@ export function CriteriaTable({ attempt }: { attempt: AttemptState }) {
       </tbody>
     </table>
   )
+}
+
+/** The specification's decision rule beside the limit, with the width of the guard band where it applies. */
+function DecisionNote({ result, ground }: { result: CriterionResult; ground: WorkingGround }) {
+  const words = decisionWords(result, ground)
+  return words ? (
+    <>
+      <br />
+      <span className="quiet small">{words}</span>
+    </>
+  ) : null
 }

@@ -2,6 +2,7 @@ import type { FieldSpec } from '@/lib/capture/forms/field-spec'
 import { FORMS } from '@/lib/capture/forms/form-table'
 import type { PersonId } from '@/lib/domain/facts/fact'
 import { readingFigures } from '@/lib/domain/judge/reading-figures'
+import { metricBeside, withMetric } from '@/lib/domain/metric-beside'
 import { Measured, Reading, showReading, showReadingUnit, showUnit, UNITS } from '@/lib/domain/reading'
 import { MarkedReadings } from '@/lib/domain/records/common'
 import type { PointRecord } from '@/lib/domain/records/record'
@@ -63,8 +64,12 @@ function linesOf(
 function shown(value: unknown, names: Record<PersonId, string>): string {
   const marks = MarkedReadings.safeParse(value)
   if (marks.success && marks.data.length > 0) {
-    const unit = marks.data.flatMap(({ reading }) => ('unit' in reading ? [reading.unit] : []))[0]
-    return `${marks.data.map((one) => `${one.mark} ${showReading(one.reading)}`).join('; ')}${unit ? ` ${showUnit(unit)}` : ''}`
+    const units = new Set(marks.data.flatMap(({ reading }) => ('unit' in reading ? [reading.unit] : [])))
+    const [unit] = units
+    const isMetric = marks.data.every(({ reading }) => metricBeside(reading) === null)
+    return units.size <= 1 && isMetric
+      ? `${marks.data.map((one) => `${one.mark} ${showReading(one.reading)}`).join('; ')}${unit ? ` ${showUnit(unit)}` : ''}`
+      : marks.data.map((one) => `${one.mark} ${withMetric(showReadingUnit(one.reading), one.reading)}`).join('; ')
   }
   if (Array.isArray(value)) return value.length === 0 ? 'none' : value.map((one) => shown(one, names)).join('; ')
   const reading =
@@ -72,7 +77,7 @@ function shown(value: unknown, names: Record<PersonId, string>): string {
   if (reading?.success)
     return reading.data.kind === 'not-applicable'
       ? `not applicable: ${reading.data.reason}`
-      : showReadingUnit(reading.data)
+      : withMetric(showReadingUnit(reading.data), reading.data)
   if (typeof value === 'string') {
     if (Moment.safeParse(value).success) return showMoment(value)
     if (/^(batch|instrument|person):/.test(value)) return value.slice(value.indexOf(':') + 1)

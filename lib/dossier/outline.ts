@@ -1,7 +1,6 @@
-import type { PointState } from '@/lib/domain/fold/repair-state'
-import type { RecordType } from '@/lib/domain/records/record'
 import { type Block, paragraph, type Section } from './blocks'
 import type { DossierContext } from './dossier-context'
+import { sectionOfPoint } from './section-of-point'
 import { attemptBlocks } from './sections/attempt-blocks'
 import { type CoverParts, type CoverRoom, coverBlocks } from './sections/cover'
 import { designSheetBlocks } from './sections/design-sheet'
@@ -15,6 +14,7 @@ import { quantityBlocks } from './sections/quantity-sheet'
 import { instrumentsBlocks, materialsBlocks, peopleBlocks } from './sections/registers'
 import { summaryBlocks } from './sections/summary'
 import { trailBlocks } from './sections/trail'
+import { WORKING_SECTION, workingBlocks } from './sections/working'
 
 /** Titles of the dossier's sections, in its order. */
 export const SECTION_TITLES = [
@@ -42,48 +42,8 @@ export const SECTION_TITLES = [
   'Trail',
   'In-service records',
   'How to read this dossier',
+  'Annex: the working of each figure',
 ] as const
-
-const SECTION_OF_RECORD: Partial<Record<RecordType, number>> = {
-  defect: 5,
-  design: 5,
-  permit: 7,
-  materials: 8,
-  instruments: 9,
-  cleanliness: 11,
-  profile: 11,
-  climate: 11,
-  'pre-wrap': 11,
-  arrest: 12,
-  'arrest-watch': 12,
-  'filler-mix': 12,
-  'filler-thickness': 12,
-  'filler-cure': 12,
-  primer: 13,
-  'resin-mix': 13,
-  ply: 13,
-  'ply-count': 13,
-  'tape-roll': 13,
-  'tape-wrap': 13,
-  cure: 14,
-  hardness: 15,
-  thickness: 15,
-  visual: 15,
-  'pressure-test': 16,
-  checklist: 20,
-  handover: 20,
-  'in-service': 22,
-  removal: 22,
-}
-
-/** Section in which a point is printed: by what the plan lets it record, otherwise by what was recorded; a point of neither is printed with the plan. */
-export function sectionOfPoint(point: PointState): number {
-  const types = [
-    ...point.plan.records.map((one) => one.type),
-    ...point.attempts.flatMap((attempt) => attempt.records.map((one) => one.record.type)),
-  ]
-  return types.map((type) => SECTION_OF_RECORD[type]).find((one) => one !== undefined) ?? 6
-}
 
 /** Sheets of the sections as laid out; null while they are not known yet. */
 export type SectionSheets = ReadonlyMap<string, number> | null
@@ -138,7 +98,7 @@ export function frontMatter(
   ]
 }
 
-const STARTS_SHEET: ReadonlySet<number> = new Set([3, 4, 6, 17, 19, 21])
+const STARTS_SHEET: ReadonlySet<number> = new Set([3, 4, 6, 17, 19, 21, WORKING_SECTION])
 
 function blocksOf(at: number, context: DossierContext): Block[] {
   const points = context.state.points
@@ -182,6 +142,8 @@ function ownBlocks(at: number, context: DossierContext): Block[] {
       return trailBlocks(context)
     case 23:
       return legendBlocks(context)
+    case WORKING_SECTION:
+      return workingBlocks(context)
     default:
       return []
   }

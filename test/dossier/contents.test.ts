@@ -6,6 +6,7 @@ import { layOutDossier } from '@/lib/dossier/build-dossier'
 import type { DossierInput } from '@/lib/dossier/dossier-input'
 import type { LaidOut } from '@/lib/dossier/layout/placed'
 import { SHEET } from '@/lib/dossier/layout/sheet'
+import { SECTION_TITLES } from '@/lib/dossier/outline'
 import { loadFaces } from '@/lib/dossier/pdf/faces'
 import { attemptOf, criterionOf, FACTS, foldDemo, REPAIRS } from '@/test/demo/folded-demo'
 import { inputByHand } from './input-by-hand'
@@ -73,7 +74,7 @@ describe.each(REPAIRS)('%s', (number) => {
   })
   test('has its sections in order, each starting on the sheet that the index names', () => {
     const { laidOut, text } = of(number)
-    expect(laidOut.sectionSheets.map((one) => one.no)).toEqual(Array.from({ length: 24 }, (_, at) => String(at)))
+    expect(laidOut.sectionSheets.map((one) => one.no)).toEqual(SECTION_TITLES.map((_, at) => String(at)))
     const sheets = laidOut.sectionSheets.map((one) => one.sheetNo)
     expect([...sheets].sort((a, b) => a - b)).toEqual(sheets)
     for (const { title, sheetNo } of laidOut.sectionSheets)

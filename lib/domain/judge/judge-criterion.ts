@@ -84,5 +84,6 @@ function judgeInFrame(criterion: Criterion, point: PointFrame): CriterionResult 
     questions: outcome.questions ?? [],
     figures: outcome.figures ?? {},
     working: outcome.working ?? [],
+    ...(outcome.inputs ? { inputs: outcome.inputs } : {}),
   }
 }

@@ -1,5 +1,5 @@
 import { showDecimal } from '../decimal'
-import { showClock } from '../time'
+import { showClock, showMoment } from '../time'
 import type { JudgeFrame } from './frame'
 import { findingOf, notProven, outcomeOf, type RuleOutcome } from './outcome'
 import { EVENTS } from './quantity-names'
@@ -22,7 +22,7 @@ export function judgeWindow(rule: WindowRule, frame: JudgeFrame): RuleOutcome {
     })
   }
   const facts = [span.start.fact, span.end?.fact ?? null]
-  const working = [workingOf(span, span.elapsedMs)]
+  const shown = { working: [workingOf(span, span.elapsedMs)], inputs: inputsOf(span) }
   const found = `${showMinutes(span.elapsedMs)}${span.end ? '' : ' so far'}`
   if (span.spoiledBy) {
     const finding = findingOf(frame, 'window-spoiled', {
@@ -31,7 +31,7 @@ export function judgeWindow(rule: WindowRule, frame: JudgeFrame): RuleOutcome {
       detail: eventWords(span.spoiledBy.name),
       facts: [...facts, span.spoiledBy.fact],
     })
-    return outcomeOf([{ verdict: 'fail', finding }], found, { working })
+    return outcomeOf([{ verdict: 'fail', finding }], found, shown)
   }
   const asObserved = readSpan(rule, span.elapsedMs, span.end !== null)
   const corrected = readSpan(rule, span.correctedMs, span.end !== null)
@@ -41,7 +41,7 @@ export function judgeWindow(rule: WindowRule, frame: JudgeFrame): RuleOutcome {
       verdict: 'not proven',
       found,
       findings: [findingOf(frame, 'clock-error', { found, limit, detail, facts })],
-      working,
+      ...shown,
     }
   }
   const checks = [
@@ -57,7 +57,7 @@ export function judgeWindow(rule: WindowRule, frame: JudgeFrame): RuleOutcome {
         }
       : { verdict: asObserved.verdict },
   ]
-  return outcomeOf(checks, found, { working })
+  return outcomeOf(checks, found, shown)
 }
 
 /** How a span of milliseconds stands to the rule; `hasEnd` is false while the end has not happened. */
@@ -90,6 +90,20 @@ export function showMinutes(ms: number): string {
 
 function workingOf(span: WindowSpan, ms: number): string {
   return `${span.start ? showClock(span.start.at) : '?'} to ${span.end ? showClock(span.end.at) : 'now'} = ${showMinutes(ms)}`
+}
+
+function inputsOf({ start, end, spoiledBy }: WindowSpan): NonNullable<RuleOutcome['inputs']> {
+  return [start, end, spoiledBy].flatMap((event) =>
+    event
+      ? [
+          {
+            label: `${eventWords(event.name)}${event.of ? `, ${event.of}` : ''}`,
+            value: showMoment(event.at),
+            fact: event.fact,
+          },
+        ]
+      : [],
+  )
 }
 
 function eventWords(name: string): string {

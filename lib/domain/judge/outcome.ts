@@ -5,7 +5,7 @@ import { rollUp } from './verdict'
 
 /** What a rule answers; the criterion's own data are added by judgeCriterion. */
 export type RuleOutcome = Pick<CriterionResult, 'verdict' | 'found' | 'findings'> &
-  Partial<Pick<CriterionResult, 'limit' | 'questions' | 'figures' | 'working'>>
+  Partial<Pick<CriterionResult, 'limit' | 'questions' | 'figures' | 'working' | 'inputs'>>
 
 /** The judge of one kind of rule. */
 export type RuleJudge<R> = (rule: R, frame: JudgeFrame) => RuleOutcome

@@ -48,6 +48,8 @@ export type CriterionResult = {
   figures: { count?: number; worst?: string; worstMark?: string; mean?: string; planned?: number }
   /** Lines of arithmetic from the raw values. */
   working: string[]
+  /** What was taken in, where the rule itself found it among other points: each with its fact. */
+  inputs?: { label: string; value: string; fact: FactId | null }[]
 }
 
 /** Roll up: any fail is fail; otherwise any not proven, or nothing judged at all, is not proven. */

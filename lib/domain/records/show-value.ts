@@ -1,4 +1,5 @@
 import { showDecimal } from '../decimal'
+import { withMetric } from '../metric-beside'
 import { Reading, showReadingUnit } from '../reading'
 import { showMoment } from '../time'
 import type { MarkedReading } from './common'
@@ -16,15 +17,14 @@ export function readingOf(value: unknown): Reading | null {
   return parsed?.success ? parsed.data : null
 }
 
-/** A reading with its unit; as keyed too where the digits alone do not tell it, and the reason of one that does not apply. */
+/** A reading with its unit, and its metric figure beside another unit; as keyed too where the digits alone do not tell it, and the reason of one that does not apply. */
 export function showKept(reading: Reading): string {
   if (reading.kind === 'not-applicable') return `n/a: ${reading.reason}`
   if (reading.kind === 'not-inspected') return 'not inspected'
   if (!('text' in reading)) return showReadingUnit(reading)
+  const shown = withMetric(showReadingUnit(reading), reading)
   const keyed = reading.text.replace(/^[<>]\s*/, '').replace('−', '-')
-  return keyed === showDecimal(reading)
-    ? showReadingUnit(reading)
-    : `${showReadingUnit(reading)} (keyed ${reading.text})`
+  return keyed === showDecimal(reading) ? shown : `${shown} (keyed ${reading.text})`
 }
 
 /** Whether a value is a list of readings at marks. */

@@ -2,10 +2,11 @@ import type { AttemptState } from '@/lib/domain/fold/repair-state'
 import { showFinding } from '@/lib/domain/judge/show-finding'
 import type { Question } from '@/lib/domain/judge/verdict'
 import { showMoment } from '@/lib/domain/time'
-import { type Block, cell, mono, paragraph, plain, strong } from '../blocks'
+import { type Block, cell, paragraph, plain, strong } from '../blocks'
 import type { DossierContext } from '../dossier-context'
 import { named } from './sign-tables'
 import { criterionCell } from './signs'
+import { WORKING_SECTION } from './working'
 
 /** Each criterion with its limit, what was found, the verdict and the clause at its revision. */
 export function criteriaTable(attempt: AttemptState): Block[] {
@@ -81,15 +82,9 @@ function decisionText(question: Question, context: DossierContext): string {
   return ` Decided ${showMoment(fact.observedAt)} by ${context.personName(fact.observedBy)}: ${reason}.`
 }
 
-/** Arithmetic from the raw values. */
+/** Where the working of the attempt's criteria is printed. */
 export function working(attempt: AttemptState): Block[] {
-  const lines = attempt.criteria.flatMap((one) =>
-    one.working.length > 0 ? [`${one.criterion.title}: ${one.working.join('; ')}`] : [],
-  )
-  return lines.length > 0
-    ? [
-        { kind: 'heading', text: 'Working' },
-        ...lines.map((line): Block => ({ kind: 'paragraph', spans: [mono(line)], sizePt: 6.8 })),
-      ]
+  return attempt.criteria.length > 0
+    ? [paragraph(`The working of each criterion is in section ${WORKING_SECTION}.`, 'soft')]
     : []
 }

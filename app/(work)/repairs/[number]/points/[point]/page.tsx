@@ -14,6 +14,7 @@ import { FORMS } from '@/lib/capture/forms/form-table'
 import { surfaceMapsOf } from '@/lib/domain/pictures/surface-map-of'
 import { loadPointView } from '@/lib/server/views/point-view'
 import { openReadingDesk } from '@/lib/server/views/reading-desk'
+import { loadWorkingInstruments } from '@/lib/server/views/working-instruments'
 
 type Props = { params: Promise<{ number: string; point: string }>; searchParams: Promise<{ attempt?: string }> }
 
@@ -66,7 +67,7 @@ export default async function PointPage({ params, searchParams }: Props) {
           <GovernsChoice view={view} />
           <section className="sheet">
             <h2>Against the specification</h2>
-            <CriteriaTable attempt={attempt} />
+            <CriteriaTable ground={{ state, attempt, instruments: await loadWorkingInstruments(reading, attempt) }} />
           </section>
           <AttemptPlots state={state} attempt={attempt} />
           {surfaceMapsOf(state, attempt).map((map) => (
