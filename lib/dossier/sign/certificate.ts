@@ -63,5 +63,5 @@ function faultOfKey(key: KeyObject): string | null {
 }
 
 function secondsOf(moment: Date): string {
-  return `${moment.toISOString().slice(0, 19)}Z`
+  return `${moment.toISOString().slice(0, 19)}+00:00`
 }

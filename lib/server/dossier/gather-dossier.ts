@@ -1,14 +1,23 @@
 import type { StreamId } from '@/lib/domain/facts/fact'
+import { foldRepair } from '@/lib/domain/fold/fold-repair'
 import { instantOf, type Moment, momentOf } from '@/lib/domain/time'
 import type { DossierHead, DossierInput } from '@/lib/dossier/dossier-input'
-import { loadRepair } from '@/lib/server/store/load-repair'
+import type { DossierSeal } from '@/lib/dossier/dossier-seal'
+import { streamsOfRepair } from '@/lib/server/store/load-repair-facts'
+import { loadStreams } from '@/lib/server/store/load-stream'
+import { likenessOfRepair } from '@/lib/server/store/photo-likeness'
 import type { Store, TenantId } from '@/lib/server/store/store'
-import { loadTenant } from '@/lib/server/store/tenants'
+import { loadTenant, type Tenant } from '@/lib/server/store/tenants'
 
-/** A dossier's input as the store has it, with the heads of every stream that was read. */
-export type GatheredDossier = { input: DossierInput; heads: { stream: StreamId; length: number }[] }
+/** A dossier's input as the store has it, with the heads of every stream that was read and what the fold was told beside the facts. */
+export type GatheredDossier = {
+  input: DossierInput
+  heads: { stream: StreamId; length: number }[]
+  likeness: DossierSeal['likeness']
+  holder: Tenant
+}
 
-/** Gather what a repair's dossier is made from, folded at a moment written in the repair's own offset. Null when the repair or the tenant is not there. */
+/** Gather what a repair's dossier is made from, folded at a moment written in the repair's own offset. Null when the repair or the tenant is not there. @throws StoredFactBroken */
 export async function gatherDossier(
   store: Store,
   tenant: TenantId,
@@ -17,21 +26,29 @@ export async function gatherDossier(
   at: Moment,
 ): Promise<GatheredDossier | null> {
   const holder = await loadTenant(store, tenant)
-  const loaded = holder && (await loadRepair(store, tenant, repair, at))
-  if (!holder || !loaded) return null
-  const asOf = momentOf(instantOf(at), loaded.state.opened.observedAt.slice(-6))
-  const { facts, receipts, sha256Of, heads } = loaded
-  const seen = facts.filter((fact) => instantOf(fact.observedAt) <= instantOf(asOf))
+  const streams = [...(await streamsOfRepair(store, tenant, repair)).keys()].sort()
+  const { facts, receipts, sha256Of } = await loadStreams(store, tenant, streams)
+  const opened = facts.find((fact) => fact.stream === repair && fact.kind === 'repair-opened')
+  if (!holder || !opened || instantOf(opened.observedAt) > instantOf(at)) return null
+  const likeness = await likenessOfRepair(store, tenant, repair)
+  const asOf = momentOf(instantOf(at), opened.observedAt.slice(-6))
+  const state = foldRepair(facts, repair, asOf, {
+    receipts: Object.fromEntries(receipts),
+    likeness,
+    sha256Of: (fact) => sha256Of.get(fact),
+  })
   return {
     input: {
-      state: { ...loaded.state, asOf },
-      facts: seen,
+      state,
+      facts: facts.filter((fact) => instantOf(fact.observedAt) <= instantOf(asOf)),
       receipts,
       sha256Of,
       head,
       organisation: holder.name,
       isDemo: holder.isDemo,
     },
-    heads,
+    heads: streams.map((stream) => ({ stream, length: facts.filter((fact) => fact.stream === stream).length })),
+    likeness,
+    holder,
   }
 }

@@ -16,10 +16,12 @@ import { done, type Result, refused } from '@/lib/domain/result'
 import type { Moment } from '@/lib/domain/time'
 import { type BuiltDossier, buildDossier, type DossierProgress } from '@/lib/dossier/build-dossier'
 import { type DossierInput, TEMPLATE } from '@/lib/dossier/dossier-input'
+import type { DossierSeal } from '@/lib/dossier/dossier-seal'
 import { appendFacts } from '@/lib/server/store/append-facts'
 import { headsOf } from '@/lib/server/store/heads'
 import type { Store, TenantId } from '@/lib/server/store/store'
 import { gatherDossier } from './gather-dossier'
+import { sealDossier } from './seal-dossier'
 
 export type DossierOrder = {
   repair: StreamId
@@ -45,11 +47,13 @@ export type IssueRefusal =
 
 const TRIES = 3
 
+type SealedInput = DossierInput & { seal: DossierSeal }
+
 /**
- * Issue the next revision of a repair's dossier: build it aside, store the file under its digest, then append the fact that cites it. What was issued is never built again.
- * A crash before the fact leaves nothing issued. When the record moves while the file is built, it is built anew. Who may issue is the caller's to have decided.
+ * Issue the next revision of a repair's dossier: take a checkpoint, build and sign the file aside, store it under its digest, then append the fact that cites it. What was
+ * issued is never built again. A crash before the fact, or a time-stamp service that fails, leaves nothing issued. When the record moves while the file is built, it is built anew. Who may issue is the caller's to have decided.
  * Refuses `not-found`; `changes-missing` when an earlier revision is superseded and nothing is said of what changed; `record-moving` when the record moved at every try.
- * @throws when the disk refuses or stored bytes are broken
+ * @throws when the disk refuses, stored bytes are broken, the log or the certificate cannot sign, or the time stamp that was asked for is not given
  */
 export async function issueDossier(
   store: Store,
@@ -82,9 +86,12 @@ async function tryIssue(
   const last = gathered.input.state.issues.at(-1)?.fact.body.revision
   if (last !== undefined && order.changes.length === 0) return refused({ code: 'changes-missing', supersedes: last })
   const revision = last === undefined ? 0 : last + 1
-  const input: DossierInput = {
+  const seal = await sealDossier(store, tenant, gathered, order.actor, order.receivedAt)
+  if (seal === 'moved') return 'moved'
+  const input: SealedInput = {
     ...gathered.input,
     head: { kind: 'issue', revision, purpose: order.purpose, changes: order.changes },
+    seal,
   }
   const built = await buildDossier(input, store.photos, path, order.onProgress)
   await store.photos.put(built.sha256, { path })
@@ -112,7 +119,7 @@ async function tryIssue(
 function issueFact(
   order: DossierOrder,
   stream: StreamId,
-  { state, facts }: DossierInput,
+  { state, facts, seal }: SealedInput,
   built: BuiltDossier,
   revision: number,
 ): FactOf<'dossier-issued'> {
@@ -140,6 +147,7 @@ function issueFact(
       template: TEMPLATE,
       rules: state.rules,
       missing: built.missing.slice(0, 400).map((text) => text.slice(0, 300)),
+      log: { size: seal.checkpoint.size, root: seal.checkpoint.root },
     },
   }
 }
