@@ -44,7 +44,7 @@ export function DesignHead({ view, children }: { view: DesignView; children: Rea
           </dl>
         ) : null}
       </div>
-      <div className="row">{children}</div>
+      <div className="row no-print">{children}</div>
     </div>
   )
 }
@@ -52,7 +52,7 @@ export function DesignHead({ view, children }: { view: DesignView; children: Rea
 /** How the plies move with wall, pressure and hole. */
 export function DesignSensitivity({ sheet }: { sheet: DesignSheet }) {
   return (
-    <section className="sheet">
+    <section className="sheet sensitivity">
       <div className="sheet-head">
         <h2>Plies against wall, pressure and hole</h2>
         <span className="quiet small">one moved, the others as they are</span>

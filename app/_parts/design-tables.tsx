@@ -1,8 +1,9 @@
+import Link from 'next/link'
 import { Glyph } from '@/app/_ui/glyph'
 import type { ComparedRow } from '@/lib/domain/design/compare-design'
 import type { DesignFigure } from '@/lib/domain/design/design-figure'
 import type { EnvelopeRow } from '@/lib/domain/design/envelope-rows'
-import { sourceWords } from '@/lib/domain/design/source-words'
+import { inputsBySource } from '@/lib/domain/design/source-words'
 import type { PersonId } from '@/lib/domain/facts/fact'
 import { showReading } from '@/lib/domain/reading'
 import type { RecordOf } from '@/lib/domain/records/record'
@@ -88,41 +89,44 @@ export function EnvelopeTable({ rows }: { rows: readonly EnvelopeRow[] }) {
   )
 }
 
-/** Every figure that goes into an equation, with where it comes from. */
+/** Every figure that goes into an equation, under the record or clause that it comes from. */
 export function InputTable({
   inputs,
   names,
+  number,
 }: {
   inputs: readonly (DesignFigure & { key: string })[]
   names: Record<PersonId, string>
+  number: string
 }) {
-  return (
-    <table className="cards tight-table">
-      <thead>
-        <tr>
-          <th>Symbol</th>
-          <th>What</th>
-          <th>Value</th>
-          <th>From</th>
-        </tr>
-      </thead>
+  return inputsBySource(inputs, (person) => names[person] ?? person).map((group) => (
+    <table key={group.words} className="tight-table input-table">
+      <caption>
+        {group.from?.kind === 'record' ? (
+          <Link href={`/repairs/${encodeURIComponent(number)}/points/${group.from.point}`}>{group.words}</Link>
+        ) : (
+          group.words
+        )}
+      </caption>
       <tbody>
-        {inputs.map((one) => (
+        {group.inputs.map((one) => (
           <tr key={one.key}>
             <th scope="row">{one.symbol}</th>
-            <td data-label="What">{one.label}</td>
-            <td data-label="Value" className={one.value === null ? 'not-proven' : ''}>
-              {one.shown ?? 'missing'}
-              {one.note ? <span className="quiet small"> {one.note}</span> : null}
+            <td>
+              {one.label}
+              {one.note ? <span className="quiet small">, {one.note}</span> : null}
+              {one.from?.kind === 'specification' ? (
+                <span className="quiet small">
+                  , clause {one.from.clause}, rev {one.from.revision}
+                </span>
+              ) : null}
             </td>
-            <td data-label="From" className="quiet small">
-              {sourceWords(one.from, (person) => names[person] ?? person)}
-            </td>
+            <td className={`num ${one.value === null ? 'not-proven' : ''}`}>{one.shown ?? 'missing'}</td>
           </tr>
         ))}
       </tbody>
     </table>
-  )
+  ))
 }
 
 /** The wall as read, station against clock position. */

@@ -24,20 +24,25 @@ export function envelopeRows(state: RepairState): EnvelopeRow[] {
   }
   const [first, last] = edgeStations(defect.grid.stations.map((one) => one.name))
   const edges = defect.wall.filter(({ mark }) => [first, last].includes(mark.slice(0, mark.lastIndexOf('-'))))
-  const row = (what: string, value: Measured, limit: string): EnvelopeRow => ({
+  const row = (mark: string, what: string, value: Measured, limit: string): EnvelopeRow => ({
     what,
     found: showReadingUnit(value),
     limit,
-    outcome: outcomeAt([what]),
+    outcome: outcomeAt([mark]),
   })
   return [
-    row('hole axial', defect.holeAxial, `≤ ${showReadingUnit(envelope.holeAxialMax)}`),
-    row('hole hoop', defect.holeHoop, `≤ ${showReadingUnit(envelope.holeHoopMax)}`),
+    row('hole axial', 'Hole along the pipe', defect.holeAxial, `≤ ${showReadingUnit(envelope.holeAxialMax)}`),
+    row('hole hoop', 'Hole round the pipe', defect.holeHoop, `≤ ${showReadingUnit(envelope.holeHoopMax)}`),
     ...defect.diameters.map((one, at) =>
-      row(`D${at + 1}`, one, `${showReading(envelope.diameterMin)} to ${showReadingUnit(envelope.diameterMax)}`),
+      row(
+        `D${at + 1}`,
+        `Outside diameter ${at + 1}`,
+        one,
+        `${showReading(envelope.diameterMin)} to ${showReadingUnit(envelope.diameterMax)}`,
+      ),
     ),
     {
-      what: `wall at the ends, stations ${first} and ${last}`,
+      what: `Wall at the ends, stations ${first} and ${last}`,
       found: edges.map((one) => showReading(one.reading)).join(' '),
       limit: `each ≥ ${showReadingUnit(envelope.minWallAtBandEdge)}`,
       outcome: outcomeAt([...edges.map((one) => one.mark), 'wall at the band edge']),

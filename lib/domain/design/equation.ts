@@ -23,7 +23,7 @@ export type Equation = {
 export type Draft = {
   id: string
   title: string
-  /** The form with figures in braces, such as `t = ({pressure}·{diameter}/2)/{hoopModulus}`; other names in braces come from `derived`. */
+  /** The form with figures in braces, a line to each part, such as `t = ({pressure}·{diameter}/2)/{hoopModulus}`; other names in braces come from `derived`. */
   form: string
   derived?: Readonly<Record<string, { symbol: string; text: string }>>
   source: string
@@ -32,11 +32,11 @@ export type Draft = {
   notes?: readonly string[]
 }
 
-/** A computed figure as printed: thousands apart, so many places, trailing zeros dropped beyond one. */
+/** A computed figure as printed, with so many places; from ten thousand on the thousands stand apart, by a space that does not break. */
 export function showComputed(value: number, places: number): string {
   const text = value.toFixed(places)
   const [whole = '', part] = text.split('.')
-  const spaced = whole.length > 4 ? whole.replace(/\B(?=(\d{3})+$)/g, ' ') : whole
+  const spaced = whole.length > 4 ? whole.replace(/\B(?=(\d{3})+$)/g, '\u00a0') : whole
   return part ? `${spaced}.${part}` : spaced
 }
 

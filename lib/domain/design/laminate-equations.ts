@@ -84,7 +84,7 @@ const WALL_FORMS: Record<NonNullable<DesignChoices['pipeCase']> | 'none', Draft>
   'pipe stays elastic': {
     id: 'laminate',
     title: 'Laminate, pipe stays elastic',
-    form: 't round = {diameter}/(2·{pipeStress})·({pipeModulus}/{hoopModulus})·({pressure} − {pipePressure});  t along = {diameter}/(2·{pipeStress})·({pipeModulus}/{axialModulus})·(2·{N}/{diameter} − {pipePressure})',
+    form: 't round = {diameter}/(2·{pipeStress})·({pipeModulus}/{hoopModulus})·({pressure} − {pipePressure});\nt along = {diameter}/(2·{pipeStress})·({pipeModulus}/{axialModulus})·(2·{N}/{diameter} − {pipePressure})',
     source: DESIGN_SOURCE,
     confidence: 'medium',
     settle: `Round the pipe high, along the pipe medium. ${CLAUSES}`,
@@ -92,7 +92,7 @@ const WALL_FORMS: Record<NonNullable<DesignChoices['pipeCase']> | 'none', Draft>
   'pipe may yield': {
     id: 'laminate',
     title: 'Laminate, pipe may yield',
-    form: 't round = ({pressure}·{diameter}/2 − {pipeStress}·{wallLeft})/({ec}·{hoopModulus}), with {live} MPa in the pipe during application;  t along = ({N} − {pipeStress}·{wallLeft})/({ea}·{axialModulus})',
+    form: 't round = ({pressure}·{diameter}/2 − {pipeStress}·{wallLeft})/({ec}·{hoopModulus}), with {live} MPa in the pipe during application;\nt along = ({N} − {pipeStress}·{wallLeft})/({ea}·{axialModulus})',
     source: DESIGN_SOURCE,
     confidence: 'medium',
     settle: `Round the pipe high without pressure during application; with it the root of εc = (P·D/2 − s·ts)/(Ec·t) − Plive·D/(2·(Ec·t + Es·ts)) is medium. ${CLAUSES}`,
@@ -100,7 +100,7 @@ const WALL_FORMS: Record<NonNullable<DesignChoices['pipeCase']> | 'none', Draft>
   'no help from the pipe': {
     id: 'laminate',
     title: 'Laminate, no help from the pipe',
-    form: 't round = ({pressure}·{diameter}/2 − {poisson}·{N})/({hoopModulus}·{ec});  t along = ({N}/{axialModulus} − {poisson}·{pressure}·{diameter}/(2·{hoopModulus}))/{ea}',
+    form: 't round = ({pressure}·{diameter}/2 − {poisson}·{N})/({hoopModulus}·{ec});\nt along = ({N}/{axialModulus} − {poisson}·{pressure}·{diameter}/(2·{hoopModulus}))/{ea}',
     source: DESIGN_SOURCE,
     confidence: 'medium',
     settle: `By reciprocity the formula may be printed with other subscripts of Poisson’s ratio. ${CLAUSES}`,
@@ -162,7 +162,7 @@ function pliesEquation(figures: DesignFigures, choices: DesignChoices): Equation
       title: 'Plies',
       form: 'n = max({fewestPlies}, ⌈{t}/{ply}⌉)',
       derived: { t },
-      source: 'geometry; the fewest plies are the engineer’s',
+      source: 'Geometry; the fewest plies are the engineer’s',
       confidence: 'high',
       notes: ['t is the greatest of the thicknesses above; the quotient is rounded up to whole plies.'],
     },

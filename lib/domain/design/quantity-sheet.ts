@@ -183,5 +183,5 @@ function differenceText(difference: number, needed: number, unit: string): strin
   const places = unit === 'mm' || unit === 'mm³' ? 1 : 0
   const share = Math.round((Math.abs(difference) / needed) * 100)
   if (Number(Math.abs(difference).toFixed(places)) === 0) return 'as computed'
-  return `${showComputed(Math.abs(difference), places)} ${unit} ${difference > 0 ? 'more' : 'less'} (${share} %)`
+  return `${showComputed(Math.abs(difference), places)} ${unit} ${difference > 0 ? 'more' : 'less'}${share === 0 ? '' : ` (${share} %)`}`
 }

@@ -113,7 +113,7 @@ function panelShapes(one: SensitivitySeries, chosen: number | null, top: number,
                     ],
                   ],
                 } as const,
-                words([right, y(chosen) - 5], `${chosen} chosen`, 'note', 'end'),
+                words([left + 4, y(chosen) - 5], `${chosen} chosen`, 'note'),
               ]),
           ...(one.atValue !== null && one.atPlies !== null && one.atValue >= from && one.atValue <= to
             ? [

@@ -17,3 +17,18 @@ export function sourceWords(from: FigureSource | null, nameOf: (person: PersonId
       return 'typed on this page, not recorded'
   }
 }
+
+/** Inputs by where they come from, each source in words once, in the order of first use; those without a source last. */
+export function inputsBySource<T extends { from: FigureSource | null }>(
+  inputs: readonly T[],
+  nameOf: (person: PersonId) => string,
+): { words: string; from: FigureSource | null; inputs: T[] }[] {
+  const groups = new Map<string, { words: string; from: FigureSource | null; inputs: T[] }>()
+  for (const one of inputs) {
+    const words = one.from?.kind === 'specification' ? 'specification' : sourceWords(one.from, nameOf)
+    const group = groups.get(words) ?? { words, from: one.from, inputs: [] }
+    group.inputs.push(one)
+    groups.set(words, group)
+  }
+  return [...groups.values()].sort((a, b) => Number(a.from === null) - Number(b.from === null))
+}

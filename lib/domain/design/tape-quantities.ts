@@ -54,27 +54,27 @@ function tapeRolls(values: DesignValues) {
 export function tapeEquations(figures: DesignFigures): Equation[] {
   const values = valuesOf(figures)
   const [passes, run, rolls] = [passesOf(values), tapeRun(values), tapeRolls(values)]
-  const count = { symbol: 'passes', text: isRefused(passes) ? '?' : String(passes.passes) }
+  const count = { symbol: 'N', text: isRefused(passes) ? '?' : String(passes.passes) }
   const length = { symbol: 'lt', text: isRefused(run) ? '?' : showComputed(run.lengthMm, 0) }
   return [
     equationOf(
       {
         id: 'passes',
         title: 'Passes of the tape',
-        form: 'passes = ⌈{chosenPlies}/⌊{tapeWidth}/{tapePitch}⌋⌉',
-        source: 'geometry, from the thinnest place of a pass',
+        form: 'N = ⌈{chosenPlies}/⌊{tapeWidth}/{tapePitch}⌋⌉',
+        source: 'Geometry, from the thinnest place of a pass',
         confidence: 'high',
       },
       figures,
-      isRefused(passes) ? passes : { results: [{ symbol: 'passes', text: String(passes.passes) }] },
+      isRefused(passes) ? passes : { results: [{ symbol: 'N', text: String(passes.passes) }] },
     ),
     equationOf(
       {
         id: 'tape',
         title: 'Tape, length',
-        form: 'lt = Σ over {passes} passes of (({chosenLength} − {tapeWidth})/{tapePitch})·√((π·Dm)² + {tapePitch}²) + {endTurns}·π·Dm, Dm = {diameter} + (2i − 1)·{ply}·{tapeWidth}/{tapePitch}',
+        form: 'lt = Σ, i = 1 to {passes}, of (({chosenLength} − {tapeWidth})/{tapePitch})·√((π·Dm)² + {tapePitch}²) + {endTurns}·π·Dm;\nDm = {diameter} + (2i − 1)·{ply}·{tapeWidth}/{tapePitch}',
         derived: { passes: count },
-        source: 'geometry',
+        source: 'Geometry',
         confidence: 'medium',
         settle: 'How many turns lie in place at the ends of a pass is to be settled by the engineer.',
         notes: isRefused(run)
@@ -90,7 +90,7 @@ export function tapeEquations(figures: DesignFigures): Equation[] {
         title: 'Tape, rolls with waste',
         form: 'rolls = ⌈{lt}·(1 + {tapeWaste}/100)/{rollLength}⌉',
         derived: { lt: length },
-        source: 'geometry; what is left on a roll is inside the waste',
+        source: 'Geometry; what is left on a roll is inside the waste',
         confidence: 'high',
       },
       figures,

@@ -4,7 +4,7 @@ import type { DesignFigure } from '@/lib/domain/design/design-figure'
 import { type DesignSheet, designSheet } from '@/lib/domain/design/design-sheet'
 import type { Equation } from '@/lib/domain/design/equation'
 import { sensitivityPicture } from '@/lib/domain/design/sensitivity-picture'
-import { sourceWords } from '@/lib/domain/design/source-words'
+import { inputsBySource } from '@/lib/domain/design/source-words'
 import { showMoment } from '@/lib/domain/time'
 import { type Block, type Cell, cell, head, paragraph, plain, type Sign, strong } from '../blocks'
 import type { DossierContext } from '../dossier-context'
@@ -29,7 +29,7 @@ export function designSheetBlocks(context: DossierContext): Block[] {
     },
     equationTable(sheet.equations),
     { kind: 'heading', text: 'What went into the equations' },
-    inputTable(sheet.inputs, context),
+    ...inputTables(sheet.inputs, context),
     { kind: 'heading', text: 'Recorded design against computed' },
     comparedTable(sheet.compared),
     ...sheet.findings.map((one) => paragraph(one, 'fail')),
@@ -62,28 +62,48 @@ function formCell(one: Equation): Cell {
 
 function resultCell(one: Equation): Cell {
   if (one.refusal !== null) return { spans: [strong(`not computed: ${one.refusal}`, 'not-proven')] }
-  return { spans: [strong(one.results.map((result) => `${result.symbol} = ${result.text}`).join('\n'))] }
+  return { spans: [strong(one.results.map((result) => unbroken(`${result.symbol} = ${result.text}`)).join('\n'))] }
 }
 
 function sourceCell(one: Equation): Cell {
   return cell(`${one.source}. Confidence ${one.confidence}.${one.settle ? ` ${one.settle}` : ''}`, 'soft')
 }
 
-/** The figures of equations with where each comes from. Shared with the quantity sheet. */
-export function inputTable(inputs: readonly (DesignFigure & { key: string })[], context: DossierContext): Block {
-  return {
-    kind: 'table',
-    sizePt: SIZE_PT,
-    columns: ['Symbol', 'What', 'Value', 'From'].map((title) => ({ title })),
-    rows: inputs.map((one) => [
-      head(one.symbol),
-      cell(one.label),
-      one.value === null
-        ? { spans: [strong('missing', 'not-proven'), ...(one.note ? [plain(`, ${one.note}`)] : [])] }
-        : cell(`${one.shown ?? ''}${one.note ? `, ${one.note}` : ''}`),
-      cell(sourceWords(one.from, context.personName), 'soft'),
-    ]),
-  }
+/** The figures of equations under the record or clause that each comes from, two to a row. */
+function inputTables(inputs: readonly (DesignFigure & { key: string })[], context: DossierContext): Block[] {
+  return inputsBySource(inputs, context.personName).flatMap((group): Block[] => {
+    const half = Math.ceil(group.inputs.length / 2)
+    return [
+      { kind: 'heading', text: `From: ${group.words}`, isMinor: true },
+      {
+        kind: 'table',
+        sizePt: SIZE_PT,
+        isHeadless: true,
+        columns: Array.from({ length: group.inputs.length > 1 ? 6 : 3 }, () => ({ title: '' })),
+        rows: group.inputs
+          .slice(0, half)
+          .map((one, at) => [
+            ...inputCells(one),
+            ...(group.inputs.length > 1 ? inputCells(group.inputs[half + at]) : []),
+          ]),
+      },
+    ]
+  })
+}
+
+function inputCells(one: DesignFigure | undefined): Cell[] {
+  if (!one) return [cell(''), cell(''), cell('')]
+  const clause = one.from?.kind === 'specification' ? `, clause ${one.from.clause}, rev ${one.from.revision}` : ''
+  return [
+    head(one.symbol),
+    { spans: [plain(one.label), plain(`${one.note ? `, ${one.note}` : ''}${clause}`, 'soft')] },
+    one.value === null ? { spans: [strong('missing', 'not-proven')] } : cell(unbroken(one.shown ?? '')),
+  ]
+}
+
+/** Text that stays on one line: a figure with its unit. */
+function unbroken(text: string): string {
+  return text.replaceAll(' ', '\u00a0')
 }
 
 const SIGNS: Record<ComparedRow['outcome'], Sign> = {

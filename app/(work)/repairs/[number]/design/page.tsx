@@ -28,8 +28,8 @@ export default async function DesignPage({ params }: Props) {
         </Link>
         <PrintButton />
       </DesignHead>
-      <div className="two design-columns">
-        <div className="stack">
+      <div className="design-flow">
+        <div className="two">
           <section className="sheet">
             <div className="sheet-head">
               <h2>Computed</h2>
@@ -38,41 +38,43 @@ export default async function DesignPage({ params }: Props) {
             <p className={sheet.governing.isKnown ? 'note' : 'note warn'}>{sheet.governing.text}</p>
             <DesignEquations equations={sheet.equations} />
           </section>
+          <div className="stack first-on-phone">
+            <section className="sheet">
+              <h2>Asked of the engineer</h2>
+              {view.asks.length === 0 ? (
+                <p className="quiet">Nothing is open on this sheet.</p>
+              ) : (
+                <ul className="plain-list">
+                  {view.asks.map((one) => (
+                    <li key={one}>{one}</li>
+                  ))}
+                </ul>
+              )}
+            </section>
+            <DesignNeighbours view={view} />
+            <section className="sheet">
+              <h2>Recorded against computed</h2>
+              <ComparedTable rows={sheet.compared} />
+              {sheet.chosenBecause ? (
+                <p className="small">
+                  <strong>Why more is chosen:</strong> {sheet.chosenBecause}
+                </p>
+              ) : null}
+            </section>
+            <section className="sheet">
+              <h2>As found against the design</h2>
+              <EnvelopeTable rows={sheet.envelope} />
+            </section>
+            <DesignApproval view={view} />
+          </div>
+        </div>
+        <DesignSensitivity sheet={sheet} />
+        <div className="two">
           <section className="sheet">
             <h2>What goes in</h2>
-            <InputTable inputs={sheet.inputs} names={names} />
+            <InputTable inputs={sheet.inputs} names={names} number={state.number} />
           </section>
-        </div>
-        <div className="stack">
-          <section className="sheet">
-            <h2>Asked of the engineer</h2>
-            {view.asks.length === 0 ? (
-              <p className="quiet">Nothing is open on this sheet.</p>
-            ) : (
-              <ul className="plain-list">
-                {view.asks.map((one) => (
-                  <li key={one}>{one}</li>
-                ))}
-              </ul>
-            )}
-          </section>
-          <DesignNeighbours view={view} />
-          <section className="sheet">
-            <h2>Recorded against computed</h2>
-            <ComparedTable rows={sheet.compared} />
-            {sheet.chosenBecause ? (
-              <p className="small">
-                <strong>Why more is chosen:</strong> {sheet.chosenBecause}
-              </p>
-            ) : null}
-          </section>
-          <section className="sheet">
-            <h2>As found against the design</h2>
-            <EnvelopeTable rows={sheet.envelope} />
-          </section>
-          <DesignSensitivity sheet={sheet} />
           <DesignAsFound view={view} />
-          <DesignApproval view={view} />
         </div>
       </div>
     </main>

@@ -64,7 +64,7 @@ export default async function QuantitiesPage({ params, searchParams }: Props) {
           </section>
           <section className="sheet">
             <h2>What goes in</h2>
-            <InputTable inputs={sheet.inputs} names={names} />
+            <InputTable inputs={sheet.inputs} names={names} number={state.number} />
           </section>
         </div>
       </div>
