@@ -49,7 +49,10 @@ function splitSegment(start: LogPoint, end: LogPoint, rowTemps: readonly number[
 
 function checkLog(log: readonly LogPoint[], maxGap: number | null): Refusal | null {
   if (log.length < 2) return refuse('log_too_short')
-  const gaps = log.slice(1).map((point, index) => point[0] - (log[index]?.[0] ?? point[0]))
+  const gaps = log.flatMap((point, index) => {
+    const before = log[index - 1]
+    return before === undefined ? [] : [point[0] - before[0]]
+  })
   if (gaps.some((gap) => gap <= 0)) return refuse('log_not_increasing')
   return maxGap !== null && gaps.some((gap) => isAbove(gap, maxGap)) ? refuse('gap_in_log') : null
 }

@@ -126,7 +126,9 @@ class Reader {
     this.expect('"')
     let value = ''
     for (;;) {
-      value += this.match(PLAIN)?.[0] ?? ''
+      const start = this.at
+      this.match(PLAIN)
+      value += this.text.slice(start, this.at)
       if (this.take('"')) break
       this.expect('\\')
       value += this.escape()

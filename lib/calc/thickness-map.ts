@@ -13,7 +13,10 @@ interface Bracket {
 }
 
 function isIncreasing(values: readonly number[]): boolean {
-  return values.every((value, index) => index === 0 || value > (values[index - 1] ?? value))
+  return values.every((value, index) => {
+    const before = values[index - 1]
+    return before === undefined || value > before
+  })
 }
 
 function bracketAxial(axialMm: readonly number[], xMm: number): Bracket | null {
@@ -27,15 +30,13 @@ function bracketAxial(axialMm: readonly number[], xMm: number): Bracket | null {
   return null
 }
 
-function bracketRing(anglesDeg: readonly number[], angleDeg: number): Bracket {
-  const origin = anglesDeg[0] ?? 0
-  const turned = (((angleDeg - origin) % TURN_DEG) + TURN_DEG) % TURN_DEG
-  let from = 0
-  for (const [index, columnDeg] of anglesDeg.entries()) if (columnDeg - origin <= turned) from = index
-  const to = (from + 1) % anglesDeg.length
-  const start = (anglesDeg[from] ?? origin) - origin
-  const end = to === 0 ? TURN_DEG : (anglesDeg[to] ?? origin) - origin
-  return { from, to, share: (turned - start) / (end - start) }
+function bracketRing(anglesDeg: readonly number[], originDeg: number, angleDeg: number): Bracket {
+  const columnsDeg = anglesDeg.map((columnDeg) => columnDeg - originDeg)
+  const turned = (((angleDeg - originDeg) % TURN_DEG) + TURN_DEG) % TURN_DEG
+  let [from, start] = [0, 0]
+  for (const [index, columnDeg] of columnsDeg.entries()) if (columnDeg <= turned) [from, start] = [index, columnDeg]
+  const end = columnsDeg.find((columnDeg) => columnDeg > turned) ?? TURN_DEG
+  return { from, to: (from + 1) % anglesDeg.length, share: (turned - start) / (end - start) }
 }
 
 function blend(corners: ReadonlyArray<readonly [value: number | null | undefined, weight: number]>): number | Refusal {
@@ -65,15 +66,15 @@ export const thicknessMap = formula(
     angleDeg: number('angle_deg'),
   },
   ({ axialMm, anglesDeg, values, xMm, angleDeg }) => {
-    if (axialMm.length === 0 || anglesDeg.length === 0) return refuse('missing_reading')
+    const [firstDeg, lastDeg] = [anglesDeg[0], anglesDeg.at(-1)]
+    if (axialMm.length === 0 || firstDeg === undefined || lastDeg === undefined) return refuse('missing_reading')
     if (!isIncreasing(axialMm)) return refuse('axial_not_increasing')
-    const spanDeg = (anglesDeg.at(-1) ?? 0) - (anglesDeg[0] ?? 0)
-    if (!isIncreasing(anglesDeg) || spanDeg >= TURN_DEG) return refuse('angles_not_increasing')
+    if (!isIncreasing(anglesDeg) || lastDeg - firstDeg >= TURN_DEG) return refuse('angles_not_increasing')
     if (values.length !== axialMm.length || values.some((row) => row.length !== anglesDeg.length))
       return refuse('values_shape')
     const along = bracketAxial(axialMm, xMm)
     if (along === null) return refuse('outside_grid')
-    const round = bracketRing(anglesDeg, angleDeg)
+    const round = bracketRing(anglesDeg, firstDeg, angleDeg)
     const value = blend([
       [values[along.from]?.[round.from], (1 - along.share) * (1 - round.share)],
       [values[along.from]?.[round.to], (1 - along.share) * round.share],

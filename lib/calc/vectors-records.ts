@@ -3,7 +3,7 @@ import { canonicalJson } from '@/lib/calc/canonical-json'
 import { formula } from '@/lib/calc/formula'
 import { chainLinks, firstBadLink } from '@/lib/calc/hash-chain'
 import { parseHex, showHex } from '@/lib/calc/hex'
-import { DIGEST_BYTES, inclusionProof, leafHash, type Sha256, treeHead, verifyInclusion } from '@/lib/calc/merkle-tree'
+import { inclusionProof, leafHash, type Sha256, treeHead, verifyInclusion } from '@/lib/calc/merkle-tree'
 import { isRefused, refuse } from '@/lib/calc/refusal'
 
 type HexArgument = Argument<string | null, Uint8Array>
@@ -19,21 +19,8 @@ function hexBytes(code: string): HexArgument {
   }
 }
 
-/** A SHA-256 digest written in hexadecimal. Refuses `digest_length` beside what {@link hexBytes} refuses. */
-function hexDigest(code: string): HexArgument {
-  const bytes = hexBytes(code)
-  return {
-    code,
-    read: (value) => {
-      const read = bytes.read(value)
-      if (isRefused(read)) return read
-      return read.length === DIGEST_BYTES ? read : refuse('digest_length')
-    },
-  }
-}
-
 const ENTRIES = { entries: list('data_hex', hexBytes('data_hex')) }
-const CHAIN = { ...ENTRIES, genesis: optional(hexDigest('genesis')) }
+const CHAIN = { ...ENTRIES, genesis: optional(hexBytes('genesis')) }
 
 /** The reference functions of records: digests, trees, chains and canonical text. */
 export function recordFormulas(sha256: Sha256) {
@@ -51,17 +38,16 @@ export function recordFormulas(sha256: Sha256) {
     const leaves = entries.map((entry) => leafHash(entry, sha256))
     const path = inclusionProof(leaves, index, sha256)
     const own = leaves[index]
-    if (isRefused(path)) return path
-    if (own === undefined) return refuse('index_out_of_range')
+    if (isRefused(path) || own === undefined) return refuse('index_out_of_range')
     return { proof: path.map(showHex), leaf: showHex(own), head: showHex(treeHead(leaves, sha256)) }
   })
   const verify = formula(
     {
       index: whole('index'),
       size: whole('size'),
-      leaf: hexDigest('leaf_hex'),
-      proof: list('proof', hexDigest('proof')),
-      head: hexDigest('head'),
+      leaf: hexBytes('leaf_hex'),
+      proof: list('proof', hexBytes('proof')),
+      head: hexBytes('head'),
     },
     (claim) => {
       const isShown = verifyInclusion(claim, sha256)
@@ -72,7 +58,7 @@ export function recordFormulas(sha256: Sha256) {
     const made = chainLinks(entries, genesis, sha256)
     return isRefused(made) ? made : { links: made.links.map(showHex), head: showHex(made.head) }
   })
-  const chainCheck = formula({ ...CHAIN, links: list('links', hexDigest('links')) }, ({ entries, genesis, links }) => {
+  const chainCheck = formula({ ...CHAIN, links: list('links', hexBytes('links')) }, ({ entries, genesis, links }) => {
     const firstBad = firstBadLink(entries, links, genesis, sha256)
     return isRefused(firstBad) ? firstBad : { first_bad: firstBad }
   })

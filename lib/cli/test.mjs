@@ -110,6 +110,13 @@ demandStep('lint', ['node_modules/@biomejs/biome/bin/biome', 'check', '.'])
 // The build comes first: a unit test reads from the built app which pages and actions there are.
 const isBuilt = demandStep('build', ['lib/cli/build.mjs'])
 runUnits()
+demandStep('every branch of lib/calc', [
+  'node_modules/vitest/vitest.mjs',
+  'run',
+  'test/calc',
+  '--coverage',
+  '--reporter=dot',
+])
 if (isBuilt) await runBrowser()
 rmSync(reports, { recursive: true, force: true })
 

@@ -52,6 +52,58 @@ describe('the runner', () => {
     expect(run.mismatches.map(({ id }) => id)).toEqual(['X', 'Y'])
   })
 
+  const answerOf = (fn: string, inputs: object, expected: unknown, tolerance = { abs: 0, rel: 0 }) =>
+    runVectors({ vectors: [{ id: 'X', fn, inputs, expected, tolerance }] }, sha256).passed
+  const DIRECT = { readings_mm: [5, 6, 4], required_mm: 5.5 }
+
+  test.each([
+    ['a list as it is', 'thick.direct', DIRECT, { low_at: [0, 2] }, 1],
+    ['a list cut short', 'thick.direct', DIRECT, { low_at: [0] }, 0],
+    ['a list in another order', 'thick.direct', DIRECT, { low_at: [2, 0] }, 0],
+    ['a list where there is none', 'thick.direct', DIRECT, { n: [3] }, 0],
+    ['a number where there is a list', 'thick.direct', DIRECT, { low_at: 0 }, 0],
+    ['an object where there is a number', 'thick.direct', DIRECT, { n: {} }, 0],
+    ['null where there is none', 'thick.direct', { readings_mm: [5] }, { ok: null }, 1],
+    ['a plain answer', 'hard.same_scale', { a: 'barcol', b: 'barcol' }, true, 1],
+    ['another plain answer', 'hard.same_scale', { a: 'barcol', b: 'barcol' }, false, 0],
+    ['an object for a plain answer', 'hard.same_scale', { a: 'barcol', b: 'barcol' }, {}, 0],
+    ['an object inside, whole', 'gs1.parse', { text: '(10)A' }, { elements: { '10': 'A' } }, 1],
+    ['an object inside, with a key too few', 'gs1.parse', { text: '(10)A(21)B' }, { elements: { '10': 'A' } }, 0],
+    ['an object inside, with another value', 'gs1.parse', { text: '(10)A' }, { elements: { '10': 'B' } }, 0],
+    ['the refusal that comes', 'clean.parse', { grade: 'St 9' }, { refused: 'unknown_grade' }, 1],
+    ['another refusal', 'clean.parse', { grade: 'St 9' }, { refused: 'missing_grade' }, 0],
+  ])('%s: met %#', (_name, fn, inputs, expected, passed) => {
+    expect(answerOf(fn, inputs, expected)).toBe(passed)
+  })
+
+  test.each([
+    [5.1, 0.1, 0, 1],
+    [5.11, 0.1, 0, 0],
+    [4.9, 0.1, 0, 1],
+    [10, 0, 0.5, 1],
+    [10.1, 0, 0.5, 0],
+    [8, 1, 0.25, 1],
+  ])('5 against %d within %d and a share of %d: %d', (expected, abs, rel, passed) => {
+    expect(answerOf('thick.direct', { readings_mm: [5] }, { min_mm: expected }, { abs: abs + 1e-12, rel })).toBe(passed)
+  })
+
+  test.each(['id', 'fn', 'inputs', 'expected', 'tolerance'])('a case without its %s is not complete', (key) => {
+    const whole: Record<string, unknown> = { ...one({ level: '3' }).vectors[0] }
+    delete whole[key]
+    expect(() => runVectors({ vectors: [whole] }, sha256)).toThrow('a reference case is not complete')
+    for (const tolerance of [{ abs: 0 }, { rel: 0 }, null])
+      expect(() => runVectors({ vectors: [{ ...one({}).vectors[0], tolerance }] }, sha256)).toThrow('not complete')
+  })
+
+  test('a broken file says what is wrong with it', () => {
+    for (const json of [null, [], { vectors: {} }])
+      expect(() => runVectors(json, sha256)).toThrow('no list of reference cases')
+    expect(() => runVectors({ vectors: [{ ...one({}).vectors[0], fn: 'none' }] }, sha256)).toThrow(
+      'unknown reference function none',
+    )
+    expect(runVectors({ vectors: [] }, sha256)).toEqual({ passed: 0, mismatches: [] })
+  })
+
   test.each([
     ['no list', {}],
     ['a case that is not complete', { vectors: [{ id: 'X' }] }],

@@ -13,6 +13,7 @@ type Tally = {
 const PROPERTIES = [
   'test/calc/properties.test.ts',
   'test/calc/identity-properties.test.ts',
+  'test/calc/gs1-labels.test.ts',
   'test/photo/likeness.test.ts',
   'test/evidence/canonical-bytes.test.ts',
   'test/domain/judge/judge-properties.test.ts',
@@ -26,8 +27,25 @@ const STEPS: Step[] = [
 const folder = mkdtempSync(join(tmpdir(), 'underwrap-long-'))
 let failed = 0
 for (const step of STEPS) failed += runStep(step)
+failed += runMutation()
 rmSync(folder, { recursive: true })
 process.exitCode = failed > 0 ? 1 : 0
+
+/**
+ * Mutation testing of lib/calc: each formula is changed in thousands of small ways and its tests must notice at least 85 in a
+ * hundred of the changes (the limit stands in stryker.config.json). Gives 1 when they do not.
+ */
+function runMutation(): number {
+  const started = performance.now()
+  const ran = spawnSync(
+    process.execPath,
+    ['node_modules/@stryker-mutator/core/bin/stryker.js', 'run', 'test/long/stryker.config.json'],
+    { stdio: ['ignore', 'inherit', 'inherit'] },
+  )
+  const seconds = ((performance.now() - started) / 1000).toFixed(1)
+  console.log(`${ran.status === 0 ? 'pass' : 'FAIL'}  mutations of lib/calc, ${seconds} s`)
+  return ran.status === 0 ? 0 : 1
+}
 
 /** One run of the test runner; tells its figures and gives how many tests failed. */
 function runStep({ name, runs, files }: Step): number {
