@@ -1,6 +1,6 @@
 import { instantOf } from '@/lib/domain/time'
 import { attachedFiles } from './attached-files'
-import { dossierContext } from './dossier-context'
+import { dossierContext, photosOf } from './dossier-context'
 import { type DossierInput, TEMPLATE } from './dossier-input'
 import { type CodeRows, drawCode } from './draw-code'
 import { loadFormatText } from './format-text'
@@ -145,11 +145,7 @@ function titleBlocks(
 }
 
 async function absentRenditions(input: DossierInput, photos: PhotoBytes): Promise<Set<string>> {
-  const renditions = new Set(
-    input.state.points.flatMap((point) =>
-      point.attempts.flatMap((attempt) => attempt.photos.map((one) => one.fact.body.photo.rendition.sha256)),
-    ),
-  )
+  const renditions = new Set(photosOf(input).map(({ photo }) => photo.fact.body.photo.rendition.sha256))
   const absent = new Set<string>()
   for (const sha256 of renditions) if (!(await photos.has(sha256))) absent.add(sha256)
   return absent

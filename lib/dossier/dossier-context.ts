@@ -3,13 +3,15 @@ import { foldBatch } from '@/lib/domain/fold/fold-batch'
 import { foldInstrument } from '@/lib/domain/fold/fold-instrument'
 import { foldPerson } from '@/lib/domain/fold/fold-person'
 import { foldProject, type ProjectState } from '@/lib/domain/fold/fold-project'
+import { ofKind } from '@/lib/domain/fold/order-facts'
 import type { AttemptState, PhotoState } from '@/lib/domain/fold/repair-state'
 import type { BatchState, InstrumentState, PersonState } from '@/lib/domain/fold/store-states'
 import { instantOf } from '@/lib/domain/time'
 import type { DossierInput } from './dossier-input'
 import type { CodeRows } from './draw-code'
 
-export type NumberedPhoto = { no: number; photo: PhotoState; attempt: AttemptState; isReadable: boolean }
+export type PlacedPhoto = { photo: PhotoState; attempt: Pick<AttemptState, 'point' | 'attempt'> }
+export type NumberedPhoto = PlacedPhoto & { no: number; isReadable: boolean }
 
 /** The input with what sections look up again and again: streams as they stand, names, photos by number. */
 export type DossierContext = DossierInput & {
@@ -56,10 +58,11 @@ export function dossierContext(
     instruments,
     batches,
     project: foldProject(facts, state.opened.body.project, state.asOf),
-    photos: numberedPhotos(
-      state.points.flatMap((point) => point.attempts),
-      unreadable,
-    ),
+    photos: photosOf(input).map((one, index) => ({
+      ...one,
+      no: index + 1,
+      isReadable: !unreadable.has(one.photo.fact.body.photo.rendition.sha256),
+    })),
     personName,
     streamTitle,
   }
@@ -77,15 +80,25 @@ function titleOf(
   return known.instruments.get(stream)?.number ?? known.batches.get(stream)?.number ?? streamName(stream)
 }
 
-function numberedPhotos(attempts: readonly AttemptState[], unreadable: ReadonlySet<string>): NumberedPhoto[] {
-  const all = attempts.flatMap((attempt) =>
-    [...attempt.photos]
-      .sort((a, b) => instantOf(a.fact.observedAt) - instantOf(b.fact.observedAt) || (a.fact.id < b.fact.id ? -1 : 1))
-      .map((photo) => ({ photo, attempt })),
+/** Every photo of the repair: those of the plan's points in order, then those attached where the plan has no such point or attempt. */
+export function photosOf({ state, facts }: DossierInput): PlacedPhoto[] {
+  const attempts = state.points.flatMap((point) => point.attempts)
+  const shown = attempts.flatMap((attempt) => inOrder(attempt.photos).map((photo) => ({ photo, attempt })))
+  const known = new Set(shown.map(({ photo }) => photo.fact.id))
+  const others = ofKind(facts, 'photo-attached')
+    .filter((fact) => fact.stream === state.stream && !known.has(fact.id))
+    .map((fact): PhotoState => ({ fact, judged: null, flags: [] }))
+  return [
+    ...shown,
+    ...inOrder(others).map((photo) => ({
+      photo,
+      attempt: { point: photo.fact.body.point, attempt: photo.fact.body.attempt },
+    })),
+  ]
+}
+
+function inOrder(photos: readonly PhotoState[]): PhotoState[] {
+  return [...photos].sort(
+    (a, b) => instantOf(a.fact.observedAt) - instantOf(b.fact.observedAt) || (a.fact.id < b.fact.id ? -1 : 1),
   )
-  return all.map((one, index) => ({
-    ...one,
-    no: index + 1,
-    isReadable: !unreadable.has(one.photo.fact.body.photo.rendition.sha256),
-  }))
 }
