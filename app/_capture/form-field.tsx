@@ -5,6 +5,7 @@ import { showUnit } from '@/lib/domain/reading'
 import { useCapture } from './capture-context'
 import { ChalkGridField } from './chalk-grid-field'
 import { ListField } from './list-field'
+import { LoggerField } from './logger-field'
 import { MarksSlot } from './marks-slot'
 import { MeasuredField } from './measured-field'
 import { MomentField } from './moment-field'
@@ -91,14 +92,17 @@ export function FormField({ spec, control, under }: { spec: FieldSpec; control: 
       )
     case 'list':
       return (
-        <ListField
-          {...shared}
-          draw={draw}
-          each={spec.each}
-          addLabel={spec.addLabel}
-          atLeast={spec.atLeast}
-          of={spec.of}
-        />
+        <>
+          {spec.importer === 'logger' ? <LoggerField path={path} /> : null}
+          <ListField
+            {...shared}
+            draw={draw}
+            each={spec.each}
+            addLabel={spec.addLabel}
+            atLeast={spec.atLeast}
+            of={spec.of}
+          />
+        </>
       )
     case 'variant':
       return <VariantField spec={spec} control={control} path={path} draw={draw} />

@@ -18,7 +18,7 @@ export function MarksField({
   path,
   label,
   shape,
-  unit,
+  units,
   quantity,
   failing,
 }: {
@@ -26,7 +26,7 @@ export function MarksField({
   path: string
   label: string
   shape: MarkShape
-  unit: Unit
+  units: readonly [Unit, ...Unit[]]
   quantity: string
   failing: ReadonlySet<string>
 }) {
@@ -36,6 +36,10 @@ export function MarksField({
   const { field, fieldState } = useController({ control, name: path })
   const value = useMemo(() => (Array.isArray(field.value) ? (field.value as MarkedReading[]) : []), [field.value])
   const order = useMemo(() => shape.marks.flat(), [shape])
+  // The unit of what is keyed already stays: a reading is never converted, and one grid is not read in two units.
+  const [chosen, setUnit] = useState<Unit | null>(null)
+  const keyed = value.flatMap(({ reading }) => ('unit' in reading ? [reading.unit] : []))[0]
+  const unit = keyed ?? (chosen !== null && units.includes(chosen) ? chosen : units[0])
   const stamp = useCallback(() => momentOf(Date.now() + aheadMs, utcOffset), [aheadMs, utcOffset])
   const { current, typed, problem, go, press, special } = useKeyedMarks(order, value, field.onChange, unit, stamp)
   const [isChoosing, setChoosing] = useState(false)
@@ -52,6 +56,22 @@ export function MarksField({
       <legend className="label">
         {label} <span className="quiet">({showUnit(unit)})</span>
       </legend>
+      {units.length > 1 && keyed === undefined ? (
+        <label className="field">
+          Unit as the gauge shows it
+          <select
+            aria-label={`Unit of ${label}`}
+            value={unit}
+            onChange={(event) => setUnit(units.find((one) => one === event.target.value) ?? null)}
+          >
+            {units.map((one) => (
+              <option key={one} value={one}>
+                {showUnit(one)}
+              </option>
+            ))}
+          </select>
+        </label>
+      ) : null}
       <fieldset
         className="keyed-grid"
         aria-label={label}

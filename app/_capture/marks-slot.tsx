@@ -10,6 +10,8 @@ import { MarksField } from './marks-field'
 
 /** Marks that an each-reading criterion finds outside its limit, by quantity, from the live verdicts of this form. */
 export const FailingMarks = createContext<ReadonlyMap<string, ReadonlySet<string>>>(new Map())
+/** Units that a gauge may show beside the metric one. Hardness scales have none. */
+const ALSO: Partial<Record<Unit, readonly [Unit, ...Unit[]]>> = { mm: ['mm', 'in', 'mil'], um: ['um', 'mil'] }
 const NONE: ReadonlySet<string> = new Set()
 
 /** The marks of a field: laid out from the chalk grid, from the leak's clock position, or numbered to the count that the specification asks. */
@@ -36,14 +38,17 @@ export function MarksSlot({
   }, [spec, leakClock, judge, own, grid])
   if (!shape)
     return <p className="note warn">The marks of “{spec.label}” come from point 01: lay out the chalk grid first.</p>
-  const unit: Unit = spec.quantity === 'hardness' && (scale === 'ShoreA' || scale === 'Barcol') ? scale : spec.unit
+  const units: readonly [Unit, ...Unit[]] =
+    spec.quantity === 'hardness' && (scale === 'ShoreA' || scale === 'Barcol')
+      ? [scale]
+      : (ALSO[spec.unit] ?? [spec.unit])
   return (
     <MarksField
       control={control}
       path={path}
       label={spec.label}
       shape={shape}
-      unit={unit}
+      units={units}
       quantity={spec.quantity}
       failing={failingOf(failing, spec.quantity)}
     />

@@ -32,7 +32,8 @@ export function MeasuredField({
   const id = useId()
   const { field, fieldState } = useController({ control, name: path })
   const kept = field.value as Kept
-  const [unit, setUnit] = useState<Unit>(kept?.unit ?? units[0])
+  const [chosen, setUnit] = useState<Unit>(units[0])
+  const unit = kept?.unit ?? chosen
   const isSpecial = special && SPECIAL.some(([kind]) => kind === kept?.kind)
   const key = (text: string, as: Unit) => {
     if (text.trim() === '') return field.onChange(undefined)

@@ -157,7 +157,11 @@ export function RecordForm({ type, target, context, tenant, me, back, initial, r
 function emptyLists(type: RecordType, context: CaptureContext): FieldValues {
   const values: FieldValues = {}
   for (const field of FORMS[type].fields) {
-    if (field.kind === 'marks' || field.kind === 'text-list' || (field.kind === 'list' && field.atLeast === 0))
+    if (
+      field.kind === 'marks' ||
+      field.kind === 'text-list' ||
+      (field.kind === 'list' && field.atLeast === 0 && !field.optional)
+    )
       values[field.name] = []
     if (field.kind === 'chalk-grid' && context.grid) values[field.name] = context.grid
   }

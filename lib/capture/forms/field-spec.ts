@@ -23,7 +23,15 @@ export type FieldSpec =
     })
   | (Named & { kind: 'chalk-grid' })
   | (Named & { kind: 'text-list'; addLabel: string })
-  | (Named & { kind: 'list'; each: string; addLabel: string; atLeast: number; of: readonly FieldSpec[] })
+  | (Named & {
+      kind: 'list'
+      each: string
+      addLabel: string
+      atLeast: number
+      of: readonly FieldSpec[]
+      /** A file of a logger may fill the list. */
+      importer?: 'logger'
+    })
   | (Named & { kind: 'group'; of: readonly FieldSpec[] })
   | (Named & { kind: 'variant'; by: string; variants: readonly { value: string; of: readonly FieldSpec[] }[] })
 

@@ -127,6 +127,7 @@ export const CURE_FORM: FormSpec = {
       each: 'Probe',
       addLabel: 'Add a probe',
       atLeast: 1,
+      importer: 'logger',
       of: [
         { kind: 'text', name: 'place', label: 'Place' },
         { kind: 'clock', name: 'clock', label: 'Clock position' },
@@ -142,6 +143,19 @@ export const CURE_FORM: FormSpec = {
             { kind: 'measured', name: 'reading', label: 'Temperature', units: DEGREES },
           ],
         },
+      ],
+    },
+    {
+      kind: 'list',
+      name: 'ambient',
+      label: 'Ambient, where it was logged',
+      each: 'Ambient temperature',
+      addLabel: 'Add an ambient temperature',
+      atLeast: 0,
+      optional: true,
+      of: [
+        { kind: 'moment', name: 'at', label: 'At' },
+        { kind: 'measured', name: 'reading', label: 'Temperature', units: DEGREES },
       ],
     },
     REMARK,

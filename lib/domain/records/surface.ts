@@ -26,7 +26,7 @@ export const ProfileRecord = z.strictObject({
   type: z.literal('profile'),
   method: z.enum(['comparator', 'replica tape', 'stylus']),
   readings: MarkedReadings,
-  film: measuredIn('um').optional(),
+  film: measuredIn('um', 'mil').optional(),
   tapeGross: YesNo.optional(),
   tapeKept: Text.optional(),
   instrument: InstrumentRef,
