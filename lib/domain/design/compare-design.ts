@@ -39,7 +39,8 @@ export function compareDesign(state: RepairState, figures: DesignFigures, choice
     plyMm: values.ply,
     atLeast: values.fewestPlies,
   })
-  const millimetres = (value: number) => ({ value, text: `${showComputed(value, 2)} mm` })
+  // Shown rounded up: a least figure never reads smaller than it is.
+  const millimetres = (value: number) => ({ value, text: `${showComputed(Math.ceil(value * 100 - 1e-7) / 100, 2)} mm` })
   const plies = (value: number) => ({ value, text: `${value} plies` })
   const ownLength =
     values.defect === null

@@ -1,5 +1,4 @@
 import type { Picture, Place, Shape } from '../pictures/picture'
-import { showComputed } from './equation'
 import type { SensitivitySeries } from './sensitivity'
 
 const PANEL_WIDTH_PX = 240
@@ -46,11 +45,12 @@ function described(one: SensitivitySeries, chosen: number | null): string {
     first && last
       ? `Computed plies run from ${first.plies} at ${text(first.value)} ${one.unit} to ${last.plies} at ${text(last.value)} ${one.unit} of ${one.what}.`
       : `No computed plies against ${one.what}.`
-  return `${run}${chosen === null ? '' : ` Chosen: ${chosen}.`}${one.note ? ` ${one.note}.` : ''}`
+  return `${run}${chosen === null ? '' : ` Chosen: ${chosen}.`}${one.note ? ` ${one.note.charAt(0).toUpperCase()}${one.note.slice(1)}.` : ''}`
 }
 
+/** A value on an axis, to three significant figures. */
 function text(value: number): string {
-  return showComputed(value, value >= 20 ? 0 : value >= 2 ? 1 : 2)
+  return String(Number(value.toPrecision(3)))
 }
 
 function panelShapes(one: SensitivitySeries, chosen: number | null, top: number, offsetPx: number): Shape[] {
