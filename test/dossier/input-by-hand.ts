@@ -8,7 +8,7 @@ import { repairByHand } from './state-by-hand'
 export function inputByHand(change: Partial<RepairState> = {}): DossierInput {
   return {
     state: { ...repairByHand(), ...change },
-    facts,
+    facts: facts.filter((one) => one.kind !== 'photo-attached'),
     receipts,
     sha256Of: new Map(),
     head: { kind: 'for review' },
@@ -70,5 +70,5 @@ export function withPhotos(
       ? { ...one, attempts: one.attempts.map((attempt) => (attempt.attempt === 1 ? { ...attempt, photos } : attempt)) }
       : one,
   )
-  return { ...input, state: { ...input.state, points } }
+  return { ...input, facts: [...input.facts, ...photos.map((one) => one.fact)], state: { ...input.state, points } }
 }
