@@ -1,0 +1,30 @@
+/** The bytes are no zlib stream, or hold more than was said. */
+export class InflateRefused extends Error {}
+
+/** Bits of the longest code. */
+export const MOST_BITS = 15
+
+/** Codes by length: how many of each length, and the symbols in order of code. */
+export type Codes = { counts: Uint16Array; symbols: Uint16Array }
+
+/** Codes of symbols by the lengths of their codes. @throws InflateRefused when there are more than fit @source RFC 1951 section 3.2.2 */
+export function codesOf(lengths: readonly number[]): Codes {
+  const counts = new Uint16Array(MOST_BITS + 1)
+  for (const length of lengths) counts[length] = (counts[length] ?? 0) + 1
+  counts[0] = 0
+  let left = 1
+  const starts = new Uint16Array(MOST_BITS + 2)
+  for (let length = 1; length <= MOST_BITS; length += 1) {
+    left = left * 2 - (counts[length] ?? 0)
+    if (left < 0) throw new InflateRefused('more codes than fit')
+    starts[length + 1] = (starts[length] ?? 0) + (counts[length] ?? 0)
+  }
+  const symbols = new Uint16Array(lengths.length)
+  for (const [symbol, length] of lengths.entries())
+    if (length > 0) {
+      const start = starts[length] ?? 0
+      symbols[start] = symbol
+      starts[length] = start + 1
+    }
+  return { counts, symbols }
+}
