@@ -23,6 +23,11 @@ export const subCommands: Readonly<Record<string, SubCommand>> = {
     about: 'drop and rebuild everything that is derived from the facts',
     load: async () => (await import('./run-reproject')).runReproject,
   },
+  'check-store': {
+    usage: 'check-store',
+    about: 'check facts, log, projections, photos and dossiers; changes nothing',
+    load: async () => (await import('./run-check-store')).runCheckStore,
+  },
   'export-log': {
     usage: 'export-log FILE [--tenant SLUG]',
     about: 'write the whole log with its checkpoint, for anyone to check',

@@ -3,7 +3,7 @@ import { schema } from '@/db/client'
 import type { StreamId } from '@/lib/domain/facts/fact'
 import { instantOf } from '@/lib/domain/time'
 import { loadRepair } from './load-repair'
-import { repairRow, rowChangesAt } from './repair-row'
+import { projectionOf } from './projection-of'
 import type { Store, TenantId } from './store'
 
 const settling = new WeakMap<Store['db'], Promise<unknown>>()
@@ -42,37 +42,12 @@ async function projectRepair(store: Store, tenant: TenantId, repair: StreamId): 
       .where(and(eq(projectionDebts.tenant, tenant), eq(projectionDebts.repair, repair)))
     const loaded = await loadRepair(store, tenant, repair)
     if (loaded) {
-      const { state } = loaded
-      const row = repairRow(state)
-      const changesAtMs = rowChangesAt(state)
-      const values = {
-        number: row.number,
-        line: row.line,
-        status: row.status,
-        row,
-        foldedAt: new Date(instantOf(state.asOf)),
-        changesAt: changesAtMs === null ? null : new Date(changesAtMs),
-      }
+      const { values, uses: rows } = projectionOf(tenant, repair, loaded.state)
       await tx
         .insert(repairs)
         .values({ tenant, stream: repair, ...values })
         .onConflictDoUpdate({ target: [repairs.tenant, repairs.stream], set: values })
       await tx.delete(uses).where(and(eq(uses.tenant, tenant), eq(uses.repair, repair)))
-      const rows = state.uses.map((use, no) => ({
-        tenant,
-        repair,
-        no,
-        point: use.point,
-        attempt: use.attempt,
-        fact: use.fact,
-        at: use.at,
-        atInstant: new Date(instantOf(use.at)),
-        ofStream: use.of,
-        role: use.role,
-        into: use.into ?? null,
-        amount: use.amount ?? null,
-        isOverruled: use.overruled === true,
-      }))
       if (rows.length > 0) await tx.insert(uses).values(rows)
     }
     if (debt)
