@@ -1,11 +1,12 @@
-import { fractionOf, plusFraction, showDecimal, timesFraction, toNumber } from '../decimal'
+import { compareFractions, fractionOf, plusFraction, showDecimal, timesFraction, toNumber } from '../decimal'
 import { measuredExact } from '../judge/exact-units'
 import { showExact } from '../judge/show-exact'
 import { rowsOf, workingMinutes } from '../judge/time-at-temperature'
 import type { CriterionResult } from '../judge/verdict'
 import { celsiusOf } from '../judge/yield-surface'
 import { curePlotsOf } from '../pictures/cure-plot'
-import type { Measured } from '../reading'
+import { type Measured, showReadingUnit } from '../reading'
+import type { RecordOf } from '../records/record'
 import type { TimeTable } from '../specification'
 import { designThen } from './design-then'
 import { pressureArithmetic } from './pressure-arithmetic'
@@ -67,9 +68,35 @@ export function workArithmetic({ criterion: { rule } }: CriterionResult, ground:
       return curePlotsOf(ground.attempt).map((plot) => plot.sentence)
     case 'pressure-drop':
       return ofType(own, 'pressure-test').flatMap(({ record }) => pressureArithmetic(rule, record, design))
+    case 'design-envelope':
+      return envelopeLines(ground, design)
     default:
       return []
   }
+}
+
+/** As found against each bound of the design sheet's envelope. */
+function envelopeLines({ state: { defect } }: WorkingGround, design: RecordOf<'design'> | null): string[] {
+  const envelope = design?.envelope
+  if (!defect || !envelope) return ['not compared: the defect record or the envelope of the design sheet is missing']
+  return [
+    boundLine('hole axial', defect.holeAxial, 'max', envelope.holeAxialMax),
+    boundLine('hole hoop', defect.holeHoop, 'max', envelope.holeHoopMax),
+    ...defect.diameters.flatMap((one, at) => [
+      boundLine(`D${at + 1}`, one, 'min', envelope.diameterMin),
+      boundLine(`D${at + 1}`, one, 'max', envelope.diameterMax),
+    ]),
+    `wall at the outermost stations: each at least ${showReadingUnit(envelope.minWallAtBandEdge)}`,
+  ]
+}
+
+/** A value beside its bound, with the sign that holds. */
+function boundLine(label: string, value: Measured, side: 'min' | 'max', bound: Measured): string {
+  const [found, limit] = [measuredExact(value, 'mm'), measuredExact(bound, 'mm')]
+  if (!found || !limit) return `${label}: not compared, the units differ`
+  const order = compareFractions(found, limit)
+  const sign = side === 'min' ? (order >= 0 ? '≥' : '<') : order <= 0 ? '≤' : '>'
+  return `${label}: ${showReadingUnit(value)} ${sign} ${showReadingUnit(bound)}`
 }
 
 const KELVIN = 273.15

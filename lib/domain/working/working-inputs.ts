@@ -78,7 +78,10 @@ export function workingInputs(result: CriterionResult, ground: WorkingGround): W
       ]
     case 'plies':
       return [
-        ...readingInputs(own, 'plies-counted'),
+        ...readingInputs(own, 'plies-counted').map((one) => ({
+          ...one,
+          label: `counted by ${one.label.replaceAll('-', ' ')}`,
+        })),
         ...(design
           ? [{ label: 'plies as designed', value: showDecimal(design.record.plies), fact: design.fact.id }]
           : []),

@@ -334,3 +334,15 @@ export const LATER_NOTICES = {
     ['19', '05-12', '17:02', '05-14', '16:35'],
   ],
 } as const
+
+/** Expanded uncertainty (k = 2) on the certificates, where the demonstration states it. */
+export const CERTIFICATE_UNCERTAINTY: Partial<Record<string, string>> = {
+  'SP-07': '4',
+  'HD-03': '1.0',
+  'HD-05': '1.0',
+  'UT-02': '0.1',
+  'LG-06': '0.1',
+  'PG-21': '0.002',
+  'PG-22': '0.002',
+  'ST-04': '0.2',
+}

@@ -1,5 +1,6 @@
 import { decimal } from '@/lib/domain/decimal'
-import { measured } from '@/lib/domain/reading'
+import { type Measured, measured, type Unit } from '@/lib/domain/reading'
+import { CERTIFICATE_UNCERTAINTY } from './completions'
 import { QI, QJ, S } from './demo-people'
 import { BATCHES, INSTRUMENTS, instrumentRow } from './demo-store-tables'
 import { at } from './demo-time'
@@ -21,7 +22,12 @@ export function scriptInstrumentsAndBatches(script: FactScript): void {
       kind: 'certificate-recorded',
       at: at('04-18', '09:05'),
       by: QJ,
-      body: { certificate, calibratedOn: `${Number(dueOn.slice(0, 4)) - 1}${dueOn.slice(4)}`, dueOn },
+      body: {
+        certificate,
+        calibratedOn: `${Number(dueOn.slice(0, 4)) - 1}${dueOn.slice(4)}`,
+        dueOn,
+        ...uncertaintyOf(id, unit),
+      },
     })
     writeCheck(script, id, '04-28', '15:00', 'full scale')
   }
@@ -62,6 +68,11 @@ export function scriptInstrumentsAndBatches(script: FactScript): void {
       },
     })
   }
+}
+
+function uncertaintyOf(id: string, unit: Unit): { expandedUncertainty?: Measured } {
+  const text = CERTIFICATE_UNCERTAINTY[id]
+  return text === undefined ? {} : { expandedUncertainty: measured(text, unit) }
 }
 
 /** One check on the reference piece. */

@@ -2,6 +2,7 @@ import Link from 'next/link'
 import { notFound, redirect } from 'next/navigation'
 import { AttemptHistory } from '@/app/_parts/attempt-history'
 import { AttemptPlots } from '@/app/_parts/attempt-plots'
+import { ClimatePanel } from '@/app/_parts/climate-panel'
 import { CriteriaTable } from '@/app/_parts/criteria-table'
 import { GovernsChoice } from '@/app/_parts/governs-choice'
 import { PhotoList } from '@/app/_parts/photo-list'
@@ -12,6 +13,7 @@ import { RecordList } from '@/app/_parts/record-list'
 import { SurfaceMap } from '@/app/_parts/repair-maps'
 import { FORMS } from '@/lib/capture/forms/form-table'
 import { surfaceMapsOf } from '@/lib/domain/pictures/surface-map-of'
+import { instantOf } from '@/lib/domain/time'
 import { loadPointView } from '@/lib/server/views/point-view'
 import { openReadingDesk } from '@/lib/server/views/reading-desk'
 import { loadWorkingInstruments } from '@/lib/server/views/working-instruments'
@@ -69,6 +71,7 @@ export default async function PointPage({ params, searchParams }: Props) {
             <h2>Against the specification</h2>
             <CriteriaTable ground={{ state, attempt, instruments: await loadWorkingInstruments(reading, attempt) }} />
           </section>
+          <ClimatePanel state={state} attempt={attempt} nowMs={instantOf(reading.desk.now(null))} />
           <AttemptPlots state={state} attempt={attempt} />
           {surfaceMapsOf(state, attempt).map((map) => (
             <section key={map.fact} className="sheet">
