@@ -71,14 +71,14 @@ export function DesignAsFound({ view }: { view: DesignView }) {
   const { state, photos } = view
   const { defect } = state
   return (
-    <section className="sheet">
+    <section className="sheet as-found">
       <h2>As found</h2>
       {defect ? (
         <>
           <p>
-            {defect.defectKind}, hole {showReading(defect.holeAxial)} × {showReadingUnit(defect.holeHoop)}, defect{' '}
-            {showReadingUnit(defect.defectLength)} long; {defect.cause}; {defect.material}, {defect.medium}; operating
-            at {showReadingUnit(defect.operatingPressure)}.
+            {defect.defectKind === 'through-wall' ? 'Through-wall' : 'Part-wall'}, hole {showReading(defect.holeAxial)}{' '}
+            × {showReadingUnit(defect.holeHoop)}, defect {showReadingUnit(defect.defectLength)} long; {defect.cause};{' '}
+            {defect.material}, {defect.medium}; operating at {showReadingUnit(defect.operatingPressure)}.
           </p>
           <div className="scroll-x">
             <WallTable defect={defect} />

@@ -49,7 +49,7 @@ export function ComparedTable({ rows }: { rows: readonly ComparedRow[] }) {
         {rows.map((row) => (
           <tr key={row.what}>
             <th scope="row">{row.what}</th>
-            <td data-label="Computed or asked">{row.needed}</td>
+            <td data-label="Computed">{row.needed}</td>
             <td data-label="As recorded">{row.recorded}</td>
             <td data-label="Recorded is">
               <Mark sign={COMPARED[row.outcome]} />

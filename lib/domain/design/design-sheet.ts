@@ -29,6 +29,10 @@ export type DesignSheet = {
   findings: readonly string[]
 }
 
+/** What holds for every equation of the sheet: clause numbers stand as remembered until the engineer has checked them. */
+export const FORMS_TO_SETTLE =
+  'Clause numbers and forms are to be settled by the engineer from the edition that the specification cites.'
+
 /** The design sheet of a repair, computed from what is recorded: a missing input is named, never filled in. */
 export function designSheet(state: RepairState): DesignSheet {
   const figures = designFigures(state)

@@ -5,8 +5,6 @@ import { type Draft, type Equation, equationOf, numberText, showComputed } from 
 import { holeOf, laminateOf, overHole, requiredLaminate, strainOf, usedStrains, valuesOf } from './required-laminate'
 
 const DESIGN_SOURCE = 'ISO 24817, about 7.5; ASME PCC-2 Article 401, about 3.4'
-const CLAUSES =
-  'The clause numbers and the form are to be settled by the engineer from the edition that the specification cites.'
 const MM = 2
 
 /** Allowed strain, laminate thickness by the chosen case, thickness over the hole, and the plies. */
@@ -87,7 +85,7 @@ const WALL_FORMS: Record<NonNullable<DesignChoices['pipeCase']> | 'none', Draft>
     form: 't round = {diameter}/(2·{pipeStress})·({pipeModulus}/{hoopModulus})·({pressure} − {pipePressure});\nt along = {diameter}/(2·{pipeStress})·({pipeModulus}/{axialModulus})·(2·{N}/{diameter} − {pipePressure})',
     source: DESIGN_SOURCE,
     confidence: 'medium',
-    settle: `Round the pipe high, along the pipe medium. ${CLAUSES}`,
+    settle: 'Round the pipe high, along the pipe medium.',
   },
   'pipe may yield': {
     id: 'laminate',
@@ -95,7 +93,8 @@ const WALL_FORMS: Record<NonNullable<DesignChoices['pipeCase']> | 'none', Draft>
     form: 't round = ({pressure}·{diameter}/2 − {pipeStress}·{wallLeft})/({ec}·{hoopModulus}), with {live} MPa in the pipe during application;\nt along = ({N} − {pipeStress}·{wallLeft})/({ea}·{axialModulus})',
     source: DESIGN_SOURCE,
     confidence: 'medium',
-    settle: `Round the pipe high without pressure during application; with it the root of εc = (P·D/2 − s·ts)/(Ec·t) − Plive·D/(2·(Ec·t + Es·ts)) is medium. ${CLAUSES}`,
+    settle:
+      'Round the pipe high without pressure during application; with it the root of εc = (P·D/2 − s·ts)/(Ec·t) − Plive·D/(2·(Ec·t + Es·ts)) is medium.',
   },
   'no help from the pipe': {
     id: 'laminate',
@@ -103,7 +102,7 @@ const WALL_FORMS: Record<NonNullable<DesignChoices['pipeCase']> | 'none', Draft>
     form: 't round = ({pressure}·{diameter}/2 − {poisson}·{N})/({hoopModulus}·{ec});\nt along = ({N}/{axialModulus} − {poisson}·{pressure}·{diameter}/(2·{hoopModulus}))/{ea}',
     source: DESIGN_SOURCE,
     confidence: 'medium',
-    settle: `By reciprocity the formula may be printed with other subscripts of Poisson’s ratio. ${CLAUSES}`,
+    settle: 'By reciprocity the formula may be printed with other subscripts of Poisson’s ratio.',
   },
   none: {
     id: 'laminate',
@@ -111,7 +110,7 @@ const WALL_FORMS: Record<NonNullable<DesignChoices['pipeCase']> | 'none', Draft>
     form: 'by the case that the engineer chooses',
     source: DESIGN_SOURCE,
     confidence: 'medium',
-    settle: CLAUSES,
+    settle: 'The engineer chooses how the pipe is counted.',
   },
 }
 
@@ -143,7 +142,7 @@ function holeEquation(figures: DesignFigures, choices: DesignChoices): Equation 
       derived: { eac: { symbol: 'Eac', text: modulus } },
       source: DESIGN_SOURCE,
       confidence: 'medium',
-      settle: `Form high, Eac medium, the limit √(6·D·t) medium. ${CLAUSES}`,
+      settle: 'Form high, Eac medium, the limit √(6·D·t) medium.',
       notes,
     },
     figures,

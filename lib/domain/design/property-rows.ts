@@ -17,7 +17,7 @@ const ROWS = [
   ['axialStrain', 'axialStrain', 'εa', 'allowed strain along the pipe', 'mm/mm'],
   ['baseStrain', 'baseStrain', 'ε0', 'strain of the standard’s table', 'mm/mm'],
   ['temperatureFactor', 'temperatureFactor', 'fT', 'temperature factor of the strain', 'ratio'],
-  ['temperatureRise', 'temperatureRise', 'ΔT', 'design temperature above that of application', 'K'],
+  ['temperatureRise', 'temperatureRise', 'ΔT', 'design above application temperature', 'K'],
   ['pipeExpansion', 'pipeExpansion', 'αp', 'expansion of the pipe', 'um/mK'],
   ['laminateExpansion', 'laminateExpansion', 'αl', 'expansion of the laminate', 'um/mK'],
   ['toughness', 'fractureEnergy', 'γ', 'fracture energy of the bond', 'J/m2'],

@@ -1,7 +1,7 @@
 import type { ComparedRow } from '@/lib/domain/design/compare-design'
 import { isApproved } from '@/lib/domain/design/design-approval'
 import type { DesignFigure } from '@/lib/domain/design/design-figure'
-import { type DesignSheet, designSheet } from '@/lib/domain/design/design-sheet'
+import { type DesignSheet, designSheet, FORMS_TO_SETTLE } from '@/lib/domain/design/design-sheet'
 import type { Equation } from '@/lib/domain/design/equation'
 import { sensitivityPicture } from '@/lib/domain/design/sensitivity-picture'
 import { inputsBySource } from '@/lib/domain/design/source-words'
@@ -23,7 +23,7 @@ export function designSheetBlocks(context: DossierContext): Block[] {
       spans: [
         strong(sheet.governing.text, sheet.governing.isKnown ? 'ink' : 'not-proven'),
         plain(
-          ` ${sheet.choices.edition ? `By ${sheet.choices.edition}.` : 'No edition of a standard is named.'} Recomputed from the records at this dossier’s time.`,
+          ` ${sheet.choices.edition ? `By ${sheet.choices.edition}.` : 'No edition of a standard is named.'} ${FORMS_TO_SETTLE} Recomputed from the records at this dossier’s time.`,
         ),
       ],
     },

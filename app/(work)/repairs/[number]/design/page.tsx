@@ -5,6 +5,7 @@ import { DesignEquations } from '@/app/_parts/design-equations'
 import { PrintButton } from '@/app/_parts/design-print'
 import { DesignAsFound, DesignHead, DesignNeighbours, DesignSensitivity } from '@/app/_parts/design-sections'
 import { ComparedTable, EnvelopeTable, InputTable } from '@/app/_parts/design-tables'
+import { FORMS_TO_SETTLE } from '@/lib/domain/design/design-sheet'
 import { loadDesignView } from '@/lib/server/views/design-view'
 import { openReadingDesk } from '@/lib/server/views/reading-desk'
 
@@ -36,6 +37,7 @@ export default async function DesignPage({ params }: Props) {
               <span className="quiet small">{sheet.choices.edition ?? 'no edition of a standard is named'}</span>
             </div>
             <p className={sheet.governing.isKnown ? 'note' : 'note warn'}>{sheet.governing.text}</p>
+            <p className="quiet small">{FORMS_TO_SETTLE}</p>
             <DesignEquations equations={sheet.equations} />
           </section>
           <div className="stack first-on-phone">
@@ -70,7 +72,7 @@ export default async function DesignPage({ params }: Props) {
         </div>
         <DesignSensitivity sheet={sheet} />
         <div className="two">
-          <section className="sheet">
+          <section className="sheet goes-in">
             <h2>What goes in</h2>
             <InputTable inputs={sheet.inputs} names={names} number={state.number} />
           </section>
