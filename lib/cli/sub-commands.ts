@@ -18,6 +18,11 @@ export const subCommands: Readonly<Record<string, SubCommand>> = {
     about: 'write a copy for review; issues nothing',
     load: async () => (await import('./run-dossier')).runDossier,
   },
+  verify: {
+    usage: 'verify FILE [--key FILE] [--checkpoint FILE] [--fingerprint HEX] [--json]',
+    about: 'check a dossier or a log export from its bytes alone; needs no store',
+    load: async () => (await import('./run-verify')).runVerify,
+  },
   reproject: {
     usage: 'reproject [--tenant SLUG]',
     about: 'drop and rebuild everything that is derived from the facts',
