@@ -1,4 +1,5 @@
 import { fractionOf, plusFraction, showFraction } from '@/lib/domain/decimal'
+import { metricBeside, withMetric } from '@/lib/domain/metric-beside'
 import { type Reading, showReading, showUnit } from '@/lib/domain/reading'
 import type { Grid, MarkedReading } from '@/lib/domain/records/common'
 import type { RecordOf } from '@/lib/domain/records/record'
@@ -128,6 +129,22 @@ export function fillerTable(record: RecordOf<'filler-thickness'>, marks: Reading
   }
 }
 
+/** Readings of another unit again in metric, mark by mark; nothing where all are metric. */
+export function metricLine(readings: readonly MarkedReading[]): Block[] {
+  const beside = readings.flatMap(({ mark, reading }) => {
+    const metric = metricBeside(reading)
+    return metric ? [`${mark} ${metric}`] : []
+  })
+  return beside.length > 0
+    ? [{ kind: 'paragraph', spans: [plain(`In metric: ${beside.join(', ')}`)], sizePt: 7.4 }]
+    : []
+}
+
+/** The units of a series, as read. */
+export function seriesUnit(series: readonly { reading: Reading }[]): string {
+  return [...new Set(series.flatMap(({ reading }) => ('unit' in reading ? [showUnit(reading.unit)] : [])))].join(', ')
+}
+
 /** A series of readings with their times, several to a row. */
 export function seriesTable(series: readonly { at: string; reading: Reading }[]): Block {
   const across = 6
@@ -136,7 +153,7 @@ export function seriesTable(series: readonly { at: string; reading: Reading }[])
       .slice(at * across, at * across + across)
       .flatMap((one): Cell[] => [
         head(`${one.at.slice(5, 10)} ${showClock(one.at)}`),
-        { ...cell(showReading(one.reading)), align: 'right' },
+        { ...cell(withMetric(showReading(one.reading), one.reading)), align: 'right' },
       ]),
   )
   return {

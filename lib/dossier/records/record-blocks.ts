@@ -9,7 +9,16 @@ import { type Block, cell, plain, singleLine } from '../blocks'
 import type { DossierContext } from '../dossier-context'
 import { correctedReadings, correctionsTable } from './corrections-table'
 import { FIELD_QUANTITIES } from './field-quantities'
-import { fillerTable, gridTable, markTable, type ReadingMarks, seriesTable, unitOf } from './readings-tables'
+import {
+  fillerTable,
+  gridTable,
+  markTable,
+  metricLine,
+  type ReadingMarks,
+  seriesTable,
+  seriesUnit,
+  unitOf,
+} from './readings-tables'
 import { takenTable } from './taken-table'
 
 /** One record in full: who and when, every value as keyed with its unit, readings as taken, and each correction beside the old value. */
@@ -41,6 +50,7 @@ export function fieldBlocks(record: PointRecord, marks: ReadingMarksOf, context:
         named(`${field === 'readings' ? 'Readings as taken' : fieldLabel(field)}, ${unitOf(value)}`),
         ...(grid ? gridTable(grid as Grid, value, marks(field)) : markTable(value, marks(field))),
         ...figuresLine(`${record.type}.${field}`, value),
+        ...metricLine(value),
       )
     else if (isList(value) && !isShort(value)) tables.push(...listBlocks(field, value, context))
     else singles.push([fieldLabel(field), showValue(field, value, context)])
@@ -112,13 +122,17 @@ function named(text: string): Block {
 
 function listBlocks(field: string, list: readonly Record<string, unknown>[], context: DossierContext): Block[] {
   const keys = [...new Set(list.flatMap((one) => Object.keys(one)))]
+  if (keys.length === 2 && keys.includes('at') && keys.includes('reading')) {
+    const series = list as Parameters<typeof seriesTable>[0]
+    return [named(`${fieldLabel(field)}, ${seriesUnit(series)} as read`), seriesTable(series)]
+  }
   if (keys.includes('series'))
     return list.flatMap((one): Block[] => [
       named(
         `${fieldLabel(field)}: ${Object.entries(one)
           .filter(([key]) => key !== 'series')
           .map(([key, value]) => `${fieldLabel(key).toLowerCase()} ${showValue(key, value, context)}`)
-          .join(', ')}, °C as read`,
+          .join(', ')}, ${seriesUnit(one.series as Parameters<typeof seriesTable>[0])} as read`,
       ),
       seriesTable(one.series as Parameters<typeof seriesTable>[0]),
     ])

@@ -1,3 +1,4 @@
+import type { FactId } from '@/lib/domain/facts/fact'
 import type { AttemptState, PointState } from '@/lib/domain/fold/repair-state'
 import type { CriterionResult } from '@/lib/domain/judge/verdict'
 import type { WorkingInput } from '@/lib/domain/working/working'
@@ -42,17 +43,19 @@ function criterionWorking(result: CriterionResult, attempt: AttemptState, contex
   })
   const { criterion } = result
   const rows: Cell[][] = [
-    [head('Verdict'), criterionCell(result)],
-    [head('Formula'), cell(working.formula)],
-    ...[...groupsOf(working.inputs, (one) => one.fact)].map(([fact, inputs]) => [
-      head(fact === null ? 'Given' : `Fact ${digestOf(fact, context)}`),
-      cell(inputsText(inputs)),
-    ]),
+    [head('Formula'), { spans: [plain(working.formula), plain(` Source: ${working.source}.`, 'soft')] }],
+    ...inputRows(working.inputs, context),
     ...(working.arithmetic.length > 0 ? [[head('Arithmetic'), { spans: [mono(working.arithmetic.join('; '))] }]] : []),
     [head('Found'), cell(result.found)],
-    [head('Limit'), cell(`${working.limit} (clause ${criterion.clause}, rev ${result.revision})`)],
-    ...(working.decision.length > 0 ? [[head('Decision'), cell(working.decision.join(' '))]] : []),
-    [head('Source'), { spans: [plain(`${working.source}.`, 'soft')] }],
+    [
+      head('Limit'),
+      cell(
+        [`${working.limit} (clause ${criterion.clause}, rev ${result.revision}).`, ...working.decision]
+          .join(' ')
+          .replace(' .', '.'),
+      ),
+    ],
+    [head('Verdict'), criterionCell(result)],
   ]
   return [
     { kind: 'heading', text: `${criterion.id}  ${criterion.title}`, isMinor: true },
@@ -67,12 +70,34 @@ function criterionWorking(result: CriterionResult, attempt: AttemptState, contex
   ]
 }
 
-function digestOf(fact: string, context: DossierContext): string {
-  const digest = [...context.sha256Of].find(([id]) => id === fact)?.[1]
+function digestOf(fact: FactId, context: DossierContext): string {
+  const digest = context.sha256Of.get(fact)
   return digest ? digest.slice(0, 16) : fact.slice(-12)
 }
 
-/** Inputs of one fact in a row: values that share a unit are told with it once. */
-function inputsText(inputs: readonly WorkingInput[]): string {
-  return inputs.map((one) => `${one.label} ${one.value}`).join('; ')
+const MANY_FACTS = 4
+
+/** A row for each fact with what was taken from it; many facts that say one thing each stand in one row. */
+function inputRows(inputs: readonly WorkingInput[], context: DossierContext): Cell[][] {
+  const groups = [...groupsOf(inputs, (one) => one.fact)]
+  const areBrief = groups.every(([, some]) => some.length === 1)
+  if (groups.length >= MANY_FACTS && areBrief)
+    return [
+      [
+        head('Facts'),
+        cell(
+          inputs
+            .map((one) => `${inputText(one)}${one.fact === null ? '' : ` [${digestOf(one.fact, context)}]`}`)
+            .join('; '),
+        ),
+      ],
+    ]
+  return groups.map(([fact, some]) => [
+    head(fact === null ? 'Given' : `Fact ${digestOf(fact, context)}`),
+    cell(some.map(inputText).join('; ')),
+  ])
+}
+
+function inputText(one: WorkingInput): string {
+  return `${one.label} ${one.value}`
 }
