@@ -25,11 +25,7 @@ export function ClimatePanel({ state, attempt, nowMs }: { state: RepairState; at
         </div>
         <div>
           margin there
-          <b>
-            {coldest?.marginK === null || !coldest
-              ? 'unknown'
-              : `${(Math.floor(coldest.marginK * 10 + 1e-9) / 10).toFixed(1)} K`}
-          </b>
+          <b>{coldest?.margin ? `${coldest.margin} K` : 'unknown'}</b>
         </div>
         <div>
           valid

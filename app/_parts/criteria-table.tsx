@@ -1,3 +1,4 @@
+import { Fragment } from 'react'
 import { Glyph } from '@/app/_ui/glyph'
 import { VerdictMark } from '@/app/_ui/verdict-mark'
 import { showFinding } from '@/lib/domain/judge/show-finding'
@@ -31,39 +32,48 @@ export function CriteriaTable({ ground }: { ground: WorkingGround }) {
       </thead>
       <tbody>
         {attempt.criteria.map((result) => (
-          <tr key={result.criterion.id}>
-            <th scope="row">
-              {result.criterion.title}
-              <br />
-              <span className="quiet small">
-                clause {result.criterion.clause}, rev {result.revision}
-              </span>
-            </th>
-            <td data-label="Limit">
-              {result.limit}
-              <DecisionNote result={result} ground={ground} />
-            </td>
-            <td data-label="Found">
-              {result.found}
-              {result.findings.map((finding) => (
-                <p key={`${finding.code}${finding.mark ?? ''}${finding.detail ?? ''}`} className="small">
-                  {showFinding(finding)}
-                </p>
-              ))}
-              {result.questions.map((question) => (
-                <p key={question.cause} className="mark question small">
-                  <Glyph name="question" />
-                  {question.causeKind}, {question.stream.replace(':', ' ')}
-                  {question.corrected ? `: corrected ${question.corrected.found}, ${question.corrected.verdict}` : ''}
-                  {question.decision ? ', decided' : ''}
-                </p>
-              ))}
-              <WorkingFold result={result} ground={ground} hrefOf={hrefOf} />
-            </td>
-            <td data-label="">
-              <VerdictMark verdict={result.verdict} conceded={attempt.conceded !== null && result.verdict === 'fail'} />
-            </td>
-          </tr>
+          <Fragment key={result.criterion.id}>
+            <tr>
+              <th scope="row">
+                {result.criterion.title}
+                <br />
+                <span className="quiet small">
+                  clause {result.criterion.clause}, rev {result.revision}
+                </span>
+              </th>
+              <td data-label="Limit">
+                {result.limit}
+                <DecisionNote result={result} ground={ground} />
+              </td>
+              <td data-label="Found">
+                {result.found}
+                {result.findings.map((finding) => (
+                  <p key={`${finding.code}${finding.mark ?? ''}${finding.detail ?? ''}`} className="small">
+                    {showFinding(finding)}
+                  </p>
+                ))}
+                {result.questions.map((question) => (
+                  <p key={question.cause} className="mark question small">
+                    <Glyph name="question" />
+                    {question.causeKind}, {question.stream.replace(':', ' ')}
+                    {question.corrected ? `: corrected ${question.corrected.found}, ${question.corrected.verdict}` : ''}
+                    {question.decision ? ', decided' : ''}
+                  </p>
+                ))}
+              </td>
+              <td data-label="">
+                <VerdictMark
+                  verdict={result.verdict}
+                  conceded={attempt.conceded !== null && result.verdict === 'fail'}
+                />
+              </td>
+            </tr>
+            <tr className="working-row">
+              <td colSpan={4} data-label="">
+                <WorkingFold result={result} ground={ground} hrefOf={hrefOf} />
+              </td>
+            </tr>
+          </Fragment>
         ))}
       </tbody>
     </table>

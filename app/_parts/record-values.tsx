@@ -1,5 +1,7 @@
+import { z } from 'zod'
 import type { FieldSpec } from '@/lib/capture/forms/field-spec'
 import { FORMS } from '@/lib/capture/forms/form-table'
+import { compareDecimals } from '@/lib/domain/decimal'
 import type { PersonId } from '@/lib/domain/facts/fact'
 import { readingFigures } from '@/lib/domain/judge/reading-figures'
 import { metricBeside, withMetric } from '@/lib/domain/metric-beside'
@@ -8,7 +10,8 @@ import { MarkedReadings } from '@/lib/domain/records/common'
 import type { PointRecord } from '@/lib/domain/records/record'
 import { Moment, showMoment } from '@/lib/domain/time'
 
-type Line = { label: string; value: string }
+/** `more`: a long series in full, folded below its span. */
+type Line = { label: string; value: string; more?: string }
 
 /** Every value of a record with its label, as keyed, in the order of its form. */
 export function RecordValues({ record, names }: { record: PointRecord; names: Record<PersonId, string> }) {
@@ -20,7 +23,15 @@ export function RecordValues({ record, names }: { record: PointRecord; names: Re
         // biome-ignore lint/suspicious/noArrayIndexKey: see above
         <div key={place} style={{ display: 'contents' }}>
           <dt>{line.label}</dt>
-          <dd>{line.value}</dd>
+          <dd>
+            {line.value}
+            {line.more ? (
+              <details>
+                <summary className="quiet small">all of them</summary>
+                <span className="small">{line.more}</span>
+              </details>
+            ) : null}
+          </dd>
         </div>
       ))}
     </dl>
@@ -48,17 +59,56 @@ function linesOf(
         ...(chosen ? linesOf(chosen.of, inner, names) : []),
       ]
     }
-    if (field.kind === 'list' && Array.isArray(value))
-      return value.map((one: unknown, place) => ({
-        label: `${field.each} ${place + 1}`,
-        value: linesOf(field.of, field.of[0]?.name === '' ? { '': one } : (one as Record<string, unknown>), names)
-          .map((line) => (field.of.length === 1 ? line.value : `${line.label.toLowerCase()} ${line.value}`))
-          .join('; '),
-      }))
+    if (field.kind === 'list' && Array.isArray(value)) {
+      const series = seriesLine(field.label, value)
+      if (series) return [series]
+      return value.flatMap((one: unknown, place): Line[] => {
+        const inner = linesOf(
+          field.of,
+          field.of[0]?.name === '' ? { '': one } : (one as Record<string, unknown>),
+          names,
+        )
+        const label = `${field.each} ${place + 1}`
+        return [
+          {
+            label,
+            value: inner
+              .filter((line) => line.more === undefined)
+              .map((line) => (field.of.length === 1 ? line.value : `${line.label.toLowerCase()} ${line.value}`))
+              .join('; '),
+          },
+          ...inner
+            .filter((line) => line.more !== undefined)
+            .map((line) => ({ ...line, label: `${label}, ${line.label.toLowerCase()}` })),
+        ]
+      })
+    }
     if (field.kind === 'marks')
       return [{ label: field.label, value: `${shown(value, names)}${figuresOf(field.quantity, value)}` }]
     return [{ label: field.label, value: shown(value, names) }]
   })
+}
+
+const SHORT_SERIES = 6
+
+/** A long list of times with a reading each: its span, lowest and highest, the whole of it folded. Null for any other list. */
+function seriesLine(label: string, value: readonly unknown[]): Line | null {
+  const parsed = z
+    .array(z.strictObject({ at: Moment, reading: Measured }))
+    .min(SHORT_SERIES + 1)
+    .safeParse(value)
+  if (!parsed.success) return null
+  const points = parsed.data
+  const [first, last] = [points[0], points.at(-1)]
+  if (!first || !last) return null
+  const sorted = [...points].sort((a, b) => compareDecimals(a.reading, b.reading))
+  const show = (reading: Measured): string => withMetric(showReadingUnit(reading), reading)
+  const [low, high] = [sorted[0] ?? first, sorted.at(-1) ?? last]
+  return {
+    label,
+    value: `${points.length} from ${showMoment(first.at)} to ${showMoment(last.at)}, lowest ${show(low.reading)}, highest ${show(high.reading)}`,
+    more: points.map((one) => `${one.at.slice(5, 16).replace('T', ' ')} ${show(one.reading)}`).join('; '),
+  }
 }
 
 function shown(value: unknown, names: Record<PersonId, string>): string {

@@ -1,5 +1,5 @@
 import type { CriterionResult } from '@/lib/domain/judge/verdict'
-import type { WorkingGround } from '@/lib/domain/working/working'
+import type { WorkingGround, WorkingInput } from '@/lib/domain/working/working'
 import { workingOf } from '@/lib/domain/working/working-of'
 
 /** How a criterion was judged, opened by a tap: formula, inputs that lead to their entries, arithmetic, limit, decision rule, source. */
@@ -18,29 +18,22 @@ export function WorkingFold({
       <summary>Show the working</summary>
       <p className="formula">{working.formula}</p>
       {working.inputs.length > 0 ? (
-        <dl>
-          {working.inputs.map((input, place) => {
-            const href = input.fact ? hrefOf(input.fact) : null
-            return (
-              // Labels repeat where a thing was read twice; the place in the list is what tells them apart.
-              // biome-ignore lint/suspicious/noArrayIndexKey: see above
-              <div key={place} style={{ display: 'contents' }}>
-                <dt>{input.label}</dt>
-                <dd>
-                  {input.value}
-                  {href ? (
-                    <>
-                      {' '}
-                      <a href={href} aria-label={`Entry of ${input.label}`}>
-                        entry
-                      </a>
-                    </>
-                  ) : null}
-                </dd>
-              </div>
-            )
-          })}
-        </dl>
+        [...groupsByFact(working.inputs)].map(([fact, inputs]) => {
+          const href = fact ? hrefOf(fact) : null
+          return (
+            <p key={fact ?? 'given'}>
+              {inputs.map((input) => `${input.label} ${input.value}`).join('; ')}
+              {href ? (
+                <>
+                  {' '}
+                  <a href={href} aria-label={`The entry that says: ${inputs[0]?.label ?? ''}`}>
+                    entry
+                  </a>
+                </>
+              ) : null}
+            </p>
+          )
+        })
       ) : (
         <p className="quiet">Nothing recorded yet to judge from.</p>
       )}
@@ -58,4 +51,10 @@ export function WorkingFold({
       <p className="quiet">Source: {working.source}.</p>
     </details>
   )
+}
+
+function groupsByFact(inputs: readonly WorkingInput[]): Map<string | null, WorkingInput[]> {
+  const groups = new Map<string | null, WorkingInput[]>()
+  for (const one of inputs) groups.set(one.fact, [...(groups.get(one.fact) ?? []), one])
+  return groups
 }

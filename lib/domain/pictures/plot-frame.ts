@@ -26,7 +26,7 @@ export function plotFrame(
   ySpan: readonly [number, number],
   room: { legendRows: number; rightPx?: number },
 ): PlotFrame {
-  const [widthPx, plotPx] = format === 'wide' ? [720, 210] : [380, 230]
+  const [widthPx, plotPx] = format === 'wide' ? [620, 200] : [380, 230]
   const heightPx = 26 + plotPx + 58 + room.legendRows * LEGEND_PX
   const [left, right, top, bottom] = [48, widthPx - (room.rightPx ?? 18), 26, 26 + plotPx]
   const spread = xSpan[1] - xSpan[0] || 1

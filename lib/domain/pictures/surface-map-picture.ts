@@ -92,8 +92,8 @@ function roomOf(
   format: PictureFormat,
 ): { frame: MapFrame; widthPx: number; heightPx: number; notes: { words: string; isZone: boolean }[] } {
   const isWide = format === 'wide'
-  const widthPx = isWide ? 720 : 380
-  const most = isWide ? 94 : 50
+  const widthPx = isWide ? 620 : 380
+  const most = isWide ? 80 : 50
   const words = [
     ...(input.limit ? [`limit: ${input.limit}`] : []),
     ...(input.marks ? [input.marks] : []),

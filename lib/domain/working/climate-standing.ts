@@ -1,15 +1,18 @@
 import { dewPoint } from '@/lib/calc/dew-point'
 import { isRefused } from '@/lib/calc/refusal'
-import { compareFractions, showDecimal, toNumber } from '../decimal'
+import { compareFractions, fractionOf, showDecimal, toNumber } from '../decimal'
 import type { AttemptState, RepairState } from '../fold/repair-state'
+import { boundsOf } from '../judge/exact-limit'
+import { showBeside } from '../judge/show-exact'
 import { celsiusOf } from '../judge/yield-surface'
 import { showReadingUnit } from '../reading'
 import { instantOf, type Moment, momentOf } from '../time'
+import { ownRecords } from './working'
 
 /** The latest climate reading of an attempt: dew point and margin at the coldest place, and until when it counts. */
 export type ClimateStanding = {
   takenAt: Moment
-  coldest: { clock: string; shown: string; marginK: number | null } | null
+  coldest: { clock: string; shown: string; margin: string | null } | null
   /** Why there is no dew point, in words; null when there is one. */
   refusal: string | null
   dewPointC: number | null
@@ -45,7 +48,7 @@ export function climateStanding(state: RepairState, attempt: AttemptState): Clim
   return {
     takenAt: latest.takenAt,
     coldest: cold
-      ? { clock: cold.clock, shown: cold.shown, marginK: dewPointC === null ? null : toNumber(cold.temp) - dewPointC }
+      ? { clock: cold.clock, shown: cold.shown, margin: marginShown(attempt, state, latest.takenAt, cold.clock) }
       : null,
     refusal: isRefused(answer) ? answer.refused.replaceAll('_', ' ') : null,
     dewPointC,
@@ -56,4 +59,18 @@ export function climateStanding(state: RepairState, attempt: AttemptState): Clim
       ? `${showDecimal(shortest.minutes)} min from the reading, clause ${shortest.criterion.clause}`
       : null,
   }
+}
+
+/** The margin as the criterion shows it: one place, never rounded across its limit; null where there is none. */
+function marginShown(attempt: AttemptState, state: RepairState, takenAt: Moment, clock: string): string | null {
+  const reading = ownRecords(attempt)
+    .flatMap((one) => one.yields.readings)
+    .find((one) => one.quantity === 'dew-margin' && one.at === takenAt && one.mark === `${clock} o'clock`)?.reading
+  if (reading?.kind !== 'number') return null
+  const limits = attempt.criteria.flatMap(({ criterion: { rule } }) => {
+    if (rule.kind !== 'each' || rule.quantity !== 'dew-margin') return []
+    const { min, max } = boundsOf(rule, { design: state.design, defect: state.defect })
+    return [min, max].flatMap((one) => (one ? [one.value] : []))
+  })
+  return showBeside(fractionOf(reading), 1, limits)
 }
