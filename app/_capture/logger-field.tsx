@@ -57,19 +57,19 @@ export function LoggerField({ path }: { path: string }) {
   return (
     <fieldset className="group" data-logger={path}>
       <legend>From a logger’s file</legend>
-      <label className="field" htmlFor={id}>
-        <span className="label">Logger file</span>
+      <div className="field">
+        <label htmlFor={id}>Logger file</label>
         <span className="hint">
           CSV: the time first, then one column for each probe, their names in the line above. Keying below stays
           possible.
         </span>
-      </label>
-      <input
-        id={id}
-        type="file"
-        accept=".csv,.txt,.tsv,text/csv,text/plain"
-        onChange={(event) => choose(event.target.files?.[0])}
-      />
+        <input
+          id={id}
+          type="file"
+          accept=".csv,.txt,.tsv,text/csv,text/plain"
+          onChange={(event) => choose(event.target.files?.[0])}
+        />
+      </div>
       {parsed?.ok === false ? (
         <p className="note refused" role="alert">
           {REFUSED[parsed.error.code]}
