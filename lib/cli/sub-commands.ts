@@ -33,6 +33,16 @@ export const subCommands: Readonly<Record<string, SubCommand>> = {
     about: 'check facts, log, projections, photos and dossiers; changes nothing',
     load: async () => (await import('./run-check-store')).runCheckStore,
   },
+  backup: {
+    usage: 'backup FILE',
+    about: 'write the whole store, with its keys, into one file',
+    load: async () => (await import('./run-backup')).runBackup,
+  },
+  restore: {
+    usage: 'restore FILE [--known CHECKPOINT]',
+    about: 'fill an empty store from a backup; the log has the same head or nothing is restored',
+    load: async () => (await import('./run-restore')).runRestore,
+  },
   'export-log': {
     usage: 'export-log FILE [--tenant SLUG]',
     about: 'write the whole log with its checkpoint, for anyone to check',

@@ -29,10 +29,18 @@ export async function checkpointNow(
   const head = await headOf(store, tenant)
   // Another process took a new key meanwhile: it is the new key that signs over its own fact.
   if (head.vkey !== log.key.vkey.text) return checkpointNow(store, tenant, actor, receivedAt)
-  await extendTree(store, tenant, head.size)
-  const root = await rootAt(store, tenant, head.size)
-  await demandNoFork(store, tenant, head.size)
-  return keep(store, tenant, log, head.size, root)
+  return signHead(store, tenant, log, head.size)
+}
+
+/**
+ * Sign and keep the head of the log at a size that it has reached; the key must be the one of that size.
+ * @throws LogBroken `facts-missing` when the log is shorter, `forked` as `checkpointNow` does
+ */
+export async function signHead(store: Store, tenant: TenantId, log: Log, size: number): Promise<TakenCheckpoint> {
+  await extendTree(store, tenant, size)
+  const root = await rootAt(store, tenant, size)
+  await demandNoFork(store, tenant, size)
+  return keep(store, tenant, log, size, root)
 }
 
 /** Root of the tenant's log at a size that the stored tree has, in base64. @throws LogBroken `facts-missing` beyond it */

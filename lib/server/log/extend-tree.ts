@@ -27,12 +27,15 @@ export async function extendTree(store: Store, tenant: TenantId, size: number): 
 
 /** Drop the stored tree of a tenant and build it again from the facts, in one transaction. @throws LogBroken as `extendTree` does, leaving the tree as it was */
 export async function rebuildTree(store: Store, tenant: TenantId): Promise<number> {
-  return store.db.queries.transaction(async (tx) => {
-    await lockTree(tx, tenant)
-    await tx.delete(schema.treeNodes).where(eq(schema.treeNodes.tenant, tenant))
-    while ((await extendOnce(tx, tenant)) > 0);
-    return treeSize(tx, tenant)
-  })
+  return store.db.queries.transaction((tx) => rebuildTreeIn(tx, tenant))
+}
+
+/** The same in a transaction of the caller's; gives the number of leaves. @throws LogBroken `facts-missing` */
+export async function rebuildTreeIn(tx: Transaction, tenant: TenantId): Promise<number> {
+  await lockTree(tx, tenant)
+  await tx.delete(schema.treeNodes).where(eq(schema.treeNodes.tenant, tenant))
+  while ((await extendOnce(tx, tenant)) > 0);
+  return treeSize(tx, tenant)
 }
 
 function lockTree(tx: Transaction, tenant: TenantId) {
