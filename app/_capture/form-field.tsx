@@ -9,6 +9,7 @@ import { LoggerField } from './logger-field'
 import { MarksSlot } from './marks-slot'
 import { MeasuredField } from './measured-field'
 import { MomentField } from './moment-field'
+import { ScannedSelect } from './scanned-select'
 import { ChoiceField, ClockField, SelectField, TextField, WholeField } from './simple-fields'
 import { VariantField } from './variant-field'
 
@@ -50,12 +51,17 @@ export function FormField({ spec, control, under }: { spec: FieldSpec; control: 
       return <SelectField {...shared} options={persons} />
     case 'batch':
       return (
-        <SelectField {...shared} options={batches.filter((batch) => spec.roles.some((role) => role === batch.role))} />
+        <ScannedSelect
+          {...shared}
+          kind="batch"
+          options={batches.filter((batch) => spec.roles.some((role) => role === batch.role))}
+        />
       )
     case 'instrument':
       return (
-        <SelectField
+        <ScannedSelect
           {...shared}
+          kind="instrument"
           options={instruments.filter(
             (one) =>
               spec.measures.length === 0 ||

@@ -44,6 +44,8 @@ export type ActFormProps = {
   tone?: 'plain' | 'stop'
 }
 
+type LabelSpec = Extract<DeskField, { kind: 'label' }>
+
 /** A field that names the new stream and is no part of its body. */
 export const NAME_FIELD = 'ownName'
 
@@ -94,7 +96,7 @@ export function ActForm({
   const [nameFault, setNameFault] = useState(false)
   const [keptCount, setKeptCount] = useState(0)
   const { state, refusal, send, again } = useSending()
-  const labelField = useMemo(() => fields.find((one) => one.kind === 'label'), [fields])
+  const labelField = useMemo(() => fields.find((one): one is LabelSpec => one.kind === 'label'), [fields])
   const save = async () => {
     const body = await bodyOf(form.getValues())
     const target =

@@ -1,54 +1,49 @@
 'use client'
 import { useId, useState } from 'react'
 import type { FieldValues, UseFormReturn } from 'react-hook-form'
-import { parseGs1 } from '@/lib/calc/gs1-elements'
-import { isRefused } from '@/lib/calc/refusal'
+import type { ScannedLabel } from '@/app/_parts/label-codes'
+import { LabelScan } from '@/app/_parts/label-scan'
+import { labelFault } from '@/app/_parts/label-words'
+import { showGs1 } from '@/lib/calc/gs1-elements'
+import { type LabelMeaning, readLabel } from '@/lib/domain/labels/read-label'
 import type { DeskField } from './desk-field'
+import { batchFilling, type Filling, instrumentFilling } from './label-filling'
 
-type Filled = { words: string[]; missing: string[] }
-const FAULTS: Record<string, string> = {
-  check_digit: 'The check digit of the article number does not fit: read the label again.',
-  unknown_ai: 'It holds an identifier that is not known here, or it is not a GS1 text.',
-  conflicting_ai: 'It states the same thing twice, differently.',
-  expiry_before_production: 'It expires before it was made.',
-}
-
-/** The text of a GS1 label, scanned or pasted: fills number, article number and dates, and says what it filled. Without one, all is typed. */
-export function LabelField({ form, spec }: { form: UseFormReturn<FieldValues>; spec: DeskField }) {
+/** The text of a label, scanned, read from a picture, pasted or keyed: fills the fields it states, and says what it filled and what it lacks. */
+export function LabelField({
+  form,
+  spec,
+}: {
+  form: UseFormReturn<FieldValues>
+  spec: Extract<DeskField, { kind: 'label' }>
+}) {
   const id = useId()
   const [text, setText] = useState('')
-  const [filled, setFilled] = useState<Filled | null>(null)
-  const [fault, setFault] = useState<string | null>(null)
-  const read = (next: string) => {
+  const [filled, setFilled] = useState<Filling | null>(null)
+  const [fault, setFault] = useState<{ title: string; todo: string } | null>(null)
+  const isBatch = spec.fills !== 'instrument'
+  const put = (name: string, value: string | undefined, isChecked = false) =>
+    form.setValue(name, value, { shouldDirty: true, shouldValidate: isChecked })
+  const read = (next: string, by: ScannedLabel['by'] | null) => {
     setText(next)
     setFilled(null)
     setFault(null)
-    form.setValue(spec.name, next.trim() === '' ? undefined : next.trim(), { shouldDirty: true })
-    if (next.trim() === '') return
-    const answer = parseGs1({ text: next.trim(), referenceYear: new Date().getFullYear() })
-    if (isRefused(answer))
-      return setFault(FAULTS[answer.refused] ?? `It cannot be read: ${answer.refused.replaceAll('_', ' ')}.`)
-    const { elements, expiry, production } = answer
-    const put = (name: string, value: string | undefined, words: string): string[] => {
-      if (value === undefined) return []
-      form.setValue(name, value, { shouldValidate: true, shouldDirty: true })
-      return [`${words} ${value}`]
+    const isEmpty = next.trim() === ''
+    if (isBatch) {
+      put(spec.name, isEmpty ? undefined : next.trim())
+      put('labelBy', isEmpty ? undefined : (by ?? undefined))
     }
-    const words = [
-      ...put('number', elements['10'], 'batch'),
-      ...put('gtin', elements['01'], 'article'),
-      ...put('expiresOn', expiry?.date, 'use by'),
-      ...put('madeOn', production?.date, 'made'),
-    ]
-    if (expiry && !expiry.isDayGiven)
-      words.push(`the label states the month only: it counts to its last day, ${expiry.date}`)
-    if (elements['17']) put('expiryAsLabelled', `17 = ${elements['17']}`, '')
-    setFilled({
-      words,
-      missing: [elements['10'] ? null : 'the batch number', expiry ? null : 'the use-by day'].filter(
-        (one) => one !== null,
-      ),
-    })
+    if (isEmpty) return
+    const meaning = readLabel(next, new Date().getFullYear())
+    if (!meaning.ok) return setFault(labelFault(meaning.error))
+    // The record keeps the text as it was scanned; a person reads it with brackets.
+    if (by !== null && meaning.value.kind === 'gs1') setText(showGs1(meaning.value.elements))
+    fill(meaning.value)
+  }
+  const fill = (meaning: LabelMeaning) => {
+    const filling = isBatch ? batchFilling(meaning) : instrumentFilling(meaning)
+    for (const [name, value] of Object.entries(filling.values)) put(name, value, true)
+    setFilled(filling)
   }
   return (
     <div className="field">
@@ -56,27 +51,38 @@ export function LabelField({ form, spec }: { form: UseFormReturn<FieldValues>; s
         {spec.label} <span className="quiet">(may stay empty)</span>
       </label>
       {spec.hint ? <span className="hint">{spec.hint}</span> : null}
-      <input
-        id={id}
-        value={text}
-        autoComplete="off"
-        spellCheck={false}
-        onChange={(event) => read(event.target.value)}
-        aria-describedby={`${id}-said`}
-        aria-invalid={fault !== null}
-      />
-      <div id={`${id}-said`} aria-live="polite">
-        {fault ? <span className="wrong">{fault} Nothing was filled; type what the label says.</span> : null}
-        {filled ? (
-          <span className="note good">
-            <strong>Filled from the label:</strong> <span>{filled.words.join(' · ') || 'nothing'}</span>
-          </span>
+      <div className="scan-row">
+        <input
+          id={id}
+          value={text}
+          autoComplete="off"
+          spellCheck={false}
+          onChange={(event) => read(event.target.value, null)}
+          aria-describedby={`${id}-said`}
+          aria-invalid={fault !== null}
+        />
+        <LabelScan
+          take={(scanned) => read(scanned.text, scanned.by)}
+          about={`Scan the label of the ${isBatch ? 'batch' : 'instrument'}`}
+        />
+      </div>
+      <div id={`${id}-said`} aria-live="polite" className="stack tight">
+        {fault ? (
+          <p className="note refused">
+            <strong>{fault.title}</strong>
+            <span>{fault.todo} Nothing was filled.</span>
+          </p>
         ) : null}
+        {filled && filled.words.length > 0 ? (
+          <p className="note good">
+            <strong>Filled from the label:</strong> <span>{filled.words.join(' · ')}</span>
+          </p>
+        ) : null}
+        {filled?.remark ? <p className="note warn">{filled.remark}</p> : null}
         {filled && filled.missing.length > 0 ? (
-          <span className="note warn">
-            The label lacks {filled.missing.join(' and ')}: complete by hand. The entry is marked “scanned, completed by
-            hand”.
-          </span>
+          <p className="note warn">
+            The label lacks {filled.missing.join(' and ')}: complete by hand. The record is marked “completed by hand”.
+          </p>
         ) : null}
       </div>
     </div>

@@ -11,6 +11,7 @@ const MAIN = [
   ['/nonconformances', 'Nonconformances'],
 ] as const
 const MORE = [
+  ['/scan', 'Scan a label'],
   ['/specifications', 'Specifications'],
   ['/plans', 'Inspection plans'],
   ['/batches', 'Batches'],

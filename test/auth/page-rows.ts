@@ -6,6 +6,7 @@ import { loadCaptureView } from '@/lib/server/views/capture-view'
 import { loadDesignView } from '@/lib/server/views/design-view'
 import { loadInstrumentRows } from '@/lib/server/views/instrument-list-view'
 import { loadInstrumentView } from '@/lib/server/views/instrument-view'
+import { loadBatchLabel, loadInstrumentLabel, loadRepairLabel } from '@/lib/server/views/label-view'
 import { loadNonconformanceList } from '@/lib/server/views/nonconformance-list-view'
 import { loadNonconformanceView } from '@/lib/server/views/nonconformance-view'
 import { loadOpenRepairView } from '@/lib/server/views/open-repair-view'
@@ -21,6 +22,7 @@ import { loadNames, type ReadingDesk } from '@/lib/server/views/reading-desk'
 import { loadRegisterView } from '@/lib/server/views/register-view'
 import { loadRepairStates } from '@/lib/server/views/repair-list-view'
 import { loadRepairView } from '@/lib/server/views/repair-view'
+import { loadScanView, type ScanView } from '@/lib/server/views/scan-view'
 import { loadSpecificationRows } from '@/lib/server/views/specification-list-view'
 import { loadSpecificationView } from '@/lib/server/views/specification-view'
 import { traceBatchView } from '@/lib/server/views/trace-batch-view'
@@ -45,14 +47,18 @@ export const OPEN_PAGES: Readonly<Record<string, string>> = {
 }
 
 const ever = { from: null, to: null }
+/** Only what was found: the words of the label are the asker's own. */
+const hitsOf = (view: ScanView) => (view.kind === 'read' ? [view.hits, view.doubts] : view)
 const at = (name: string) => name as StreamId
 
 // biome-ignore format: one row a line
 export const PAGE_ROWS: readonly PageRow[] = [
   { path: '/accounts', load: loadAccountRows },
   { path: '/batches', load: loadBatchRows },
+  { path: '/batches/[name]/label', load: (reading) => loadBatchLabel(reading, at('batch:FP-1')) },
   { path: '/batches/[name]', load: (reading) => loadBatchView(reading, at('batch:FP-1')) },
   { path: '/instruments', load: loadInstrumentRows },
+  { path: '/instruments/[name]/label', load: (reading) => loadInstrumentLabel(reading, at('instrument:HD-1')) },
   { path: '/instruments/[name]', load: (reading) => loadInstrumentView(reading, at('instrument:HD-1')) },
   { path: '/nonconformances', load: loadNonconformanceList },
   { path: '/nonconformances/new', load: loadNonconformanceList },
@@ -69,6 +75,8 @@ export const PAGE_ROWS: readonly PageRow[] = [
   { path: '/repairs', load: loadRepairStates },
   { path: '/repairs/new', load: loadOpenRepairView },
   { path: '/repairs/[number]', load: (reading) => loadRepairView(reading, 'R-1') },
+  { path: '/repairs/[number]/label', load: (reading) => loadRepairLabel(reading, 'R-1') },
+  { path: '/scan', load: async (reading) => hitsOf(await loadScanView(reading, '(10)FP-1')) },
   { path: '/repairs/[number]/accept', load: (reading) => loadRepairView(reading, 'R-1') },
   { path: '/repairs/[number]/design', load: (reading) => loadDesignView(reading, 'R-1') },
   { path: '/repairs/[number]/quantities', load: (reading) => loadQuantityView(reading, 'R-1', {}) },

@@ -21,9 +21,14 @@ export default async function BatchesPage() {
           <p className="eyebrow">Stores</p>
           <h1>Batches</h1>
         </div>
-        <Link className="button plain" href="/trace">
-          Trace a number
-        </Link>
+        <div className="row">
+          <Link className="button plain" href="/scan">
+            Scan a label
+          </Link>
+          <Link className="button plain" href="/trace">
+            Trace a number
+          </Link>
+        </div>
       </div>
       {mayReceive ? (
         <ActFold title="Receive a batch" note="label scanned, pasted or typed" open={rows.length === 0}>

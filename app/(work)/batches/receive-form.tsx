@@ -6,6 +6,7 @@ const AMOUNT = ['kg', 'g', 'kits', 'rolls', 'm', 'pcs', 'sets', 'ml'] as const
 const FIELDS: readonly DeskField[] = [
   {
     kind: 'label',
+    fills: 'batch',
     name: 'label',
     label: 'Label text, scanned or pasted',
     hint: 'Such as (01)…(17)…(10)…. Leave empty when the label is not a GS1 one.',

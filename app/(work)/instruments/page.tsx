@@ -22,9 +22,14 @@ export default async function InstrumentsPage() {
           <p className="eyebrow">Stores</p>
           <h1>Instruments</h1>
         </div>
-        <Link className="button plain" href="/trace">
-          Trace a number
-        </Link>
+        <div className="row">
+          <Link className="button plain" href="/scan">
+            Scan a label
+          </Link>
+          <Link className="button plain" href="/trace">
+            Trace a number
+          </Link>
+        </div>
       </div>
       {mayKeep ? (
         <ActFold title="Register an instrument" open={rows.length === 0}>

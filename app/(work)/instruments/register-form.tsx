@@ -21,9 +21,17 @@ const MEASURES: readonly Unit[] = [
   'uS/cm',
 ]
 const FIELDS: readonly DeskField[] = [
+  {
+    kind: 'label',
+    fills: 'instrument',
+    name: 'label',
+    label: 'Label text, scanned or pasted',
+    hint: 'Such as (8004)… or (21)…. Leave empty when the plate has no code.',
+  },
   { kind: 'text', name: 'number', label: 'Instrument number', hint: 'As on its plate' },
   { kind: 'text', name: 'kind', label: 'Kind', hint: 'Such as durometer Shore D' },
   { kind: 'text', name: 'serial', label: 'Serial number', optional: true },
+  { kind: 'text', name: 'asset', label: 'Asset number, GS1 (8004)', hint: 'When one was given to it', optional: true },
   { kind: 'decimal', name: 'resolution', label: 'Resolution', hint: 'In its own unit', optional: true },
   {
     kind: 'several',

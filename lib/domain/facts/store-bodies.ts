@@ -27,6 +27,8 @@ export const BATCH_BODIES = {
     storageMin: Measured.optional(),
     storageMax: Measured.optional(),
     label: z.string().max(200).optional(),
+    /** How the label's text came in, where it did not come from a keyboard-like scanner. */
+    labelBy: z.enum(['camera', 'image file', 'keyed']).optional(),
     /** Thickness of one cured ply, band or tape width and roll length where the product has them. */
     plyThickness: Measured.optional(),
     width: Measured.optional(),
@@ -52,6 +54,8 @@ export const INSTRUMENT_BODIES = {
     kind: Text,
     measures: z.array(Unit).max(8),
     serial: Text.optional(),
+    /** Asset number of its label, GS1 (8004), where one was given to it. */
+    asset: Text.optional(),
     resolution: Decimal.optional(),
   }),
   'certificate-recorded': z.strictObject({

@@ -15,6 +15,8 @@ export function foldInstrument(facts: readonly Fact[], stream: StreamId, asOf: M
     stream,
     number: registered.body.number,
     kind: registered.body.kind,
+    ...(registered.body.serial === undefined ? {} : { serial: registered.body.serial }),
+    ...(registered.body.asset === undefined ? {} : { asset: registered.body.asset }),
     certificates: ofKind(own, 'certificate-recorded'),
     checks: ofKind(own, 'check-made'),
     foundWrong: ofKind(own, 'found-wrong'),

@@ -19,6 +19,8 @@ export type InstrumentState = {
   stream: StreamId
   number: string
   kind: string
+  serial?: string
+  asset?: string
   certificates: FactOf<'certificate-recorded'>[]
   checks: FactOf<'check-made'>[]
   foundWrong: FactOf<'found-wrong'>[]

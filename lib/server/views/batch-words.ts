@@ -78,12 +78,20 @@ function wordsOf(fact: Fact): [string, string] | null {
   }
 }
 
-/** How the label came in: typed; scanned; or scanned and completed by hand, when the text lacks the batch or its use-by day. */
+const READ_BY = {
+  camera: 'scanned with the camera',
+  'image file': 'read from a picture',
+  keyed: 'label text keyed',
+} as const
+
+/** How the label came in: typed; or how it was read, and “completed by hand” when its text lacks the batch or its use-by day. */
 export function labelReadOf(body: BodyOf<'batch-received'>): string {
   if (!body.label) return 'typed'
-  const answer = parseGs1({ text: body.label, referenceYear: 2000 })
-  if (isRefused(answer)) return 'label text kept, completed by hand'
+  const read = body.labelBy === undefined ? 'scanned' : READ_BY[body.labelBy]
+  const answer = parseGs1({ text: body.label, referenceYear: 2000, identifiers: 'label' })
+  if (isRefused(answer))
+    return body.labelBy === undefined ? 'label text kept, completed by hand' : `${read}, completed by hand`
   const isWhole =
     answer.elements['10'] !== undefined && (answer.elements['17'] !== undefined || body.expiresOn === null)
-  return isWhole ? 'scanned' : 'scanned, completed by hand'
+  return isWhole ? read : `${read}, completed by hand`
 }

@@ -40,6 +40,9 @@ export default async function BatchPage({ params }: { params: Promise<{ name: st
         </div>
         <div className="stack tight">
           <StandingMark standing={view.standing} />
+          <Link className="button plain" href={`${pathOf('batches', stream)}/label`}>
+            Print a label
+          </Link>
           <Link className="button" href={pathOf('trace/batch', stream)}>
             Where it went
           </Link>

@@ -38,10 +38,19 @@ export default async function InstrumentPage({ params }: { params: Promise<{ nam
               <dt>Serial</dt>
               <dd>{registered.serial ?? 'not stated'}</dd>
             </div>
+            {registered.asset ? (
+              <div>
+                <dt>Asset number</dt>
+                <dd>{registered.asset}</dd>
+              </div>
+            ) : null}
           </dl>
         </div>
         <div className="stack tight">
           <StandingMark standing={view.standing} />
+          <Link className="button plain" href={`${pathOf('instruments', stream)}/label`}>
+            Print a label
+          </Link>
           <Link className="button" href={pathOf('trace/instrument', stream)}>
             Its readings
           </Link>

@@ -27,6 +27,9 @@ export default async function RepairPage({ params }: { params: Promise<{ number:
         <Link className="button plain" href={`/nonconformances/new?repair=${state.number}`}>
           Raise a nonconformance
         </Link>
+        <Link className="button plain" href={`/repairs/${state.number}/label`}>
+          Label
+        </Link>
         <Link className="button plain" href={`/repairs/${state.number}/design`}>
           Design sheet
         </Link>
