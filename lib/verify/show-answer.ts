@@ -34,11 +34,13 @@ export function showAnswer(answer: Answer): string {
     ),
     '',
     STANDING_CAUTION,
-  ].join('\n')
+  ]
+    .map(plain)
+    .join('\n')
 }
 
 function section(title: string, lines: readonly string[]): string[] {
-  return lines.length === 0 ? [] : ['', title, ...lines.map((line) => `- ${plain(line)}`)]
+  return lines.length === 0 ? [] : ['', title, ...lines.map((line) => `- ${line}`)]
 }
 
 /** Names come from the file: nothing that a terminal would obey may pass. */

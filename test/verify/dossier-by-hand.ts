@@ -13,7 +13,7 @@ import { demoFacts } from '@/lib/server/demo/demo-facts'
 import { DEMO_START } from '@/lib/server/demo/demo-time'
 import type { PhotoBook } from '@/lib/server/demo/photo-drawing'
 import type { Manifest } from '@/lib/verify/record/manifest-schema'
-import { type LogByHand, linesOf, logByHand, type Received, sha256Hex } from './log-by-hand'
+import { type LogByHand, linesOf, type Received, sha256Hex } from './log-by-hand'
 import { FIRST_PHOTO } from './pdf-by-hand'
 
 /** Who signs: a log key and a certificate with its key. */
@@ -40,34 +40,36 @@ export async function holderByHand(seedByte: number, storeId = '00112233445566aa
 
 /** Bytes that stand for the rendition of a drawing: what they show is nothing to a checker. */
 export const photoBytes = new Map<string, Uint8Array>()
-const book: PhotoBook = (drawing) => {
-  const bytes = new TextEncoder().encode(`rendition of ${drawing.key}`)
-  const sha256 = sha256Hex(bytes)
-  photoBytes.set(sha256, bytes)
-  const face = { sha256, sizeBytes: bytes.length, widthPx: 1, heightPx: 1 }
-  return {
-    ...face,
-    mediaType: 'image/jpeg',
-    rendition: face,
-    thumb: face,
-    claims: {
-      takenAt: drawing.takenAt,
-      offset: null,
-      latitude: null,
-      longitude: null,
-      camera: null,
-      hasOriginalMetadata: true,
-    },
-    measures: {
-      sharpness: 1,
-      meanLightness: 0.5,
-      shareDark: 0,
-      shareBright: 0,
-      dHash: sha256.slice(0, 16),
-      pHash: sha256.slice(16, 32),
-    },
+const bookOf =
+  (sizeBytes: number): PhotoBook =>
+  (drawing) => {
+    const bytes = new TextEncoder().encode(`rendition of ${drawing.key} `.padEnd(sizeBytes, drawing.key))
+    const sha256 = sha256Hex(bytes)
+    photoBytes.set(sha256, bytes)
+    const face = { sha256, sizeBytes: bytes.length, widthPx: 1, heightPx: 1 }
+    return {
+      ...face,
+      mediaType: 'image/jpeg',
+      rendition: face,
+      thumb: face,
+      claims: {
+        takenAt: drawing.takenAt,
+        offset: null,
+        latitude: null,
+        longitude: null,
+        camera: null,
+        hasOriginalMetadata: true,
+      },
+      measures: {
+        sharpness: 1,
+        meanLightness: 0.5,
+        shareDark: 0,
+        shareBright: 0,
+        dHash: sha256.slice(0, 16),
+        pHash: sha256.slice(16, 32),
+      },
+    }
   }
-}
 
 let made = 0
 /** A fact of any stream, parsed as a received one is. @throws Error when it is none */
@@ -81,7 +83,7 @@ export function factOf(stream: string, kind: string, body: unknown, at = '2026-0
 }
 
 /** The demonstration's facts in order of receipt, the holder's keys before them. */
-export function receivedByHand({ key, identity }: Holder): Received[] {
+export function receivedByHand({ key, identity }: Holder, photoBytesEach = 60): Received[] {
   const { sha256, subject, notBefore, notAfter } = identity.certificate
   const receipt = { receivedAt: '2026-05-01T08:00:10+01:00', receivedBy: PersonId.parse('QI') }
   return [
@@ -105,7 +107,7 @@ export function receivedByHand({ key, identity }: Holder): Received[] {
       }),
       ...receipt,
     },
-    ...demoFacts(book).facts,
+    ...demoFacts(bookOf(photoBytesEach)).facts,
   ]
 }
 
@@ -209,5 +211,3 @@ export function contentsByHand(
 function compare(a: string, b: string): number {
   return a < b ? -1 : a > b ? 1 : 0
 }
-
-export { logByHand }

@@ -64,8 +64,9 @@ class Bits {
     return value
   }
 
-  /** Offset of the next whole byte; what is left of the present one is dropped. */
+  /** Offset of the next whole byte; what is left of the present one must be zero. */
   alignedAt(): number {
+    if (this.held !== 0) throw new InflateRefused('bits that say nothing')
     this.held = 0
     this.count = 0
     return this.at
