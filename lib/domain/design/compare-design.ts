@@ -21,7 +21,7 @@ export type ComparedRow = {
   finding: string | null
 }
 
-type Needed = { value: number; text: string } | Refusal | null
+type Needed = { value: number; text: string; textWhenLess?: string } | Refusal | null
 type Side = 'at least' | 'at most'
 
 /** The recorded design against the computed one: what is recorded below a computed least, or above a computed most, is a finding. Exact digits are compared. */
@@ -39,8 +39,12 @@ export function compareDesign(state: RepairState, figures: DesignFigures, choice
     plyMm: values.ply,
     atLeast: values.fewestPlies,
   })
-  // Shown rounded up: a least figure never reads smaller than it is.
-  const millimetres = (value: number) => ({ value, text: `${showComputed(Math.ceil(value * 100 - 1e-7) / 100, 2)} mm` })
+  const millimetres = (value: number) => ({
+    value,
+    text: `${showComputed(value, 2)} mm`,
+    // Where the recorded figure is less, the least is shown rounded up: it never reads smaller than it is.
+    textWhenLess: `${showComputed(Math.ceil(value * 100 - 1e-7) / 100, 2)} mm`,
+  })
   const plies = (value: number) => ({ value, text: `${value} plies` })
   const ownLength =
     values.defect === null
@@ -112,11 +116,12 @@ function row(what: string, needed: Needed, recorded: Measured, unit: Unit, side:
   const value = toNumber(exact)
   const isMet = side === 'at least' ? isAtLeast(value, needed.value) : isAtMost(value, needed.value)
   const words = side === 'at least' ? (['not less', 'less'] as const) : (['not more', 'more'] as const)
+  const text = isMet ? needed.text : (needed.textWhenLess ?? needed.text)
   return {
     what,
-    needed: `${side === 'at least' ? '≥' : '≤'} ${needed.text}`,
+    needed: `${side === 'at least' ? '≥' : '≤'} ${text}`,
     recorded: shown,
     outcome: isMet ? words[0] : words[1],
-    finding: isMet ? null : `${what}: recorded ${shown} is ${words[1]} than ${needed.text}.`,
+    finding: isMet ? null : `${what}: recorded ${shown} is ${words[1]} than ${text}.`,
   }
 }
