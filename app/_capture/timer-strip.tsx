@@ -1,61 +1,34 @@
 'use client'
 import { useEffect, useRef, useState } from 'react'
+import { type Countdown, countdownOf, shakeBetween, showLeft } from '@/lib/capture/countdown'
 import type { FormSpec } from '@/lib/capture/forms/field-spec'
 import { limitMinutesOf } from '@/lib/capture/limit-minutes'
+import { Measured, showReadingUnit } from '@/lib/domain/reading'
 import { instantOf, Moment } from '@/lib/domain/time'
 import type { CaptureContext } from './capture-context'
-import { readNow } from './read-now'
+import { useSiteClock } from './use-site-clock'
+import { useWakeLock } from './use-wake-lock'
+
+type Props = { spec: FormSpec; values: Record<string, unknown>; context: CaptureContext }
 
 /** A countdown readable at arm's length. It counts from the stamped start by the clock, so that a locked screen costs nothing. */
-export function TimerStrip({
-  spec,
-  values,
-  context,
-}: {
-  spec: FormSpec
-  values: Record<string, unknown>
-  context: CaptureContext
-}) {
+export function TimerStrip({ spec, values, context }: Props) {
+  const isWatch = spec.timer === 'watch'
   const start = Moment.safeParse(values[spec.type === 'tape-roll' ? 'soakStart' : 'startedAt'])
-  const end = Moment.safeParse(
-    values[spec.type === 'tape-roll' ? 'wrapEnd' : spec.timer === 'watch' ? 'endedAt' : 'usedBy'],
-  )
+  const end = Moment.safeParse(values[spec.type === 'tape-roll' ? 'wrapEnd' : isWatch ? 'endedAt' : 'usedBy'])
   const limit = limitMinutesOf(spec, values, context.judge)
-  const offset = useRef(0)
-  const [nowMs, setNowMs] = useState<number | null>(null)
-  useEffect(() => {
-    let isGone = false
-    void readNow(context.utcOffset, context.clockKind).then((now) => {
-      if (!isGone) offset.current = context.clockKind === 'real' ? 0 : instantOf(now) - Date.now()
-    })
-    const tick = setInterval(() => setNowMs(Date.now() + offset.current), 500)
-    return () => {
-      isGone = true
-      clearInterval(tick)
-    }
-  }, [context])
-  const endsMs = start.success && limit !== null ? instantOf(start.data) + limit * 60_000 : null
-  const leftSeconds = endsMs === null || nowMs === null ? null : Math.ceil((endsMs - nowMs) / 1000)
-  const isEnding = spec.timer === 'working-time' && leftSeconds !== null && leftSeconds <= 120
-  const buzzed = useRef(false)
-  useEffect(() => {
-    if (isEnding && !end.success && !buzzed.current) {
-      buzzed.current = true
-      navigator.vibrate?.([300, 120, 300, 120, 300])
-    }
-  }, [isEnding, end.success])
   if (!start.success)
     return (
       <p className="note">
         The clock starts with the stamp of{' '}
-        {spec.timer === 'watch' ? 'the watch’s start' : spec.type === 'tape-roll' ? 'the soak' : 'mixing'}.
+        {isWatch ? 'the watch’s start' : spec.type === 'tape-roll' ? 'the soak' : 'mixing'}.
       </p>
     )
   if (limit === null)
     return (
       <p className="note warn">
         No time is computed:{' '}
-        {spec.timer === 'watch'
+        {isWatch
           ? 'the specification states no watch'
           : 'the temperature is missing or outside the specification’s table'}
         .
@@ -63,26 +36,121 @@ export function TimerStrip({
     )
   if (end.success) return null
   return (
-    <div className="sheet" role="timer" aria-label={spec.timer === 'watch' ? 'Watch time left' : 'Working time left'}>
-      <p className="eyebrow">
-        {spec.timer === 'watch'
-          ? `Watch, ${limit} minutes`
-          : `Working time, ${limit.toFixed(2).replace(/\.?0+$/, '')} minutes`}
-      </p>
-      <p className={`countdown ${isEnding ? 'ending' : ''}`}>{leftSeconds === null ? '–' : showLeft(leftSeconds)}</p>
-      <p className="quiet">
-        {leftSeconds !== null && leftSeconds <= 0
-          ? spec.timer === 'watch'
-            ? 'The watch is complete.'
-            : 'The working time is over.'
-          : 'Stopping is always right when something is wrong. The clock does not hurry anyone past a hazard.'}
-      </p>
+    <RunningTimer
+      startMs={instantOf(start.data)}
+      limit={limit}
+      title={isWatch ? 'Watch' : 'Working time'}
+      basis={isWatch ? null : basisOf({ spec, values, context })}
+      over={isWatch ? 'The watch is complete.' : 'The working time is over.'}
+      context={context}
+    />
+  )
+}
+
+type Running = {
+  startMs: number
+  limit: number
+  title: string
+  basis: string | null
+  over: string
+  context: CaptureContext
+}
+
+function RunningTimer({ startMs, limit, title, basis, over, context }: Running) {
+  const nowMs = useSiteClock(context)
+  const count = nowMs === null ? null : countdownOf(startMs, limit, nowMs)
+  const isRunning = count !== null && count.stage !== 'over'
+  const isHeld = useWakeLock(isRunning)
+  useShaking(count?.leftSeconds ?? null)
+  const [isLarge, setLarge] = useState(false)
+  const minutes = limit.toFixed(2).replace(/\.?0+$/, '')
+  const heading = `${title}, ${minutes} minutes`
+  const remark = remarkOf(count, over, isHeld)
+  return (
+    <>
+      <section className="sheet stack tight" role="timer" aria-label={`${title} left`}>
+        <p className="eyebrow">
+          {heading}
+          {basis ? <span className="quiet"> {basis}</span> : null}
+        </p>
+        <Figures count={count} />
+        <p className="quiet">{remark}</p>
+        <button type="button" className="button plain" onClick={() => setLarge(true)}>
+          Show large
+        </button>
+      </section>
+      {isLarge ? <LargeTimer count={count} heading={heading} remark={remark} close={() => setLarge(false)} /> : null}
+    </>
+  )
+}
+
+function LargeTimer({
+  count,
+  heading,
+  remark,
+  close,
+}: {
+  count: Countdown | null
+  heading: string
+  remark: string
+  close: () => void
+}) {
+  const dialog = useRef<HTMLDialogElement>(null)
+  useEffect(() => dialog.current?.showModal(), [])
+  const isOut = count !== null && count.stage !== 'running'
+  return (
+    <dialog ref={dialog} className={`timer-large ${isOut ? 'ending' : ''}`} aria-label={heading} onClose={close}>
+      <div className="row">
+        <p className="eyebrow">{heading}</p>
+        <button type="button" className="button plain" onClick={close}>
+          Back to the form
+        </button>
+      </div>
+      <Figures count={count} />
+      <p className="quiet">{remark}</p>
+    </dialog>
+  )
+}
+
+function Figures({ count }: { count: Countdown | null }) {
+  const isOut = count !== null && count.stage !== 'running'
+  return (
+    <div className="stack tight timer-figures">
+      <p className={`countdown ${isOut ? 'ending' : ''}`}>{count === null ? '–' : showLeft(count.leftSeconds)}</p>
+      <div className="timer-line" aria-hidden="true">
+        <span style={{ width: `${100 - 100 * (count?.usedShare ?? 0)}%` }} />
+      </div>
     </div>
   )
 }
 
-function showLeft(seconds: number): string {
-  const sign = seconds < 0 ? '−' : ''
-  const whole = Math.abs(seconds)
-  return `${sign}${Math.floor(whole / 60)}:${String(whole % 60).padStart(2, '0')}`
+/** Shakes the device at two minutes, at one and at the end. */
+function useShaking(leftSeconds: number | null): void {
+  const before = useRef<number | null>(null)
+  useEffect(() => {
+    if (leftSeconds === null) return
+    const shake = shakeBetween(before.current, leftSeconds)
+    before.current = leftSeconds
+    if (shake) navigator.vibrate?.(shake)
+  }, [leftSeconds])
+}
+
+function remarkOf(count: Countdown | null, over: string, isHeld: boolean): string {
+  if (count?.stage === 'over') return over
+  const screen = isHeld
+    ? 'The screen stays on and the phone shakes near the end.'
+    : 'Keep the screen on: a locked phone does not shake. The count itself runs by the clock.'
+  return `${screen} Stopping is always right when something is wrong.`
+}
+
+/** The temperature that the working time was read at, and how its table is read. */
+function basisOf({ spec, values, context }: Props): string | null {
+  const temp = Measured.safeParse(values[spec.type === 'tape-roll' ? 'surface' : 'resinTemp'])
+  const rule = context.judge.specification.body.criteria
+    .filter((one) => one.point === context.judge.point.no)
+    .map((one) => one.rule)
+    .find((one) => one.kind === 'working-time' && one.of === spec.type)
+  if (!temp.success || rule?.kind !== 'working-time') return null
+  const read = rule.table.kind === 'step' ? 'by the next warmer row' : 'between the rows'
+  return `at ${showReadingUnit(temp.data)}, read ${read} of the data sheet’s table; a larger mix lasts shorter`
 }
