@@ -35,6 +35,7 @@ export async function carryInFile(
     store,
     owner: me,
     exchange,
+    whole: new Set(),
     clock: async () => ClockStanding.nullable().parse(await store.note('clock')),
     // the clock of the machine that carries is not that of the device which captured
     keepClock: async () => undefined,

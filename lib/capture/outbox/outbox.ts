@@ -17,6 +17,7 @@ const SENT_KEPT_MS = 7 * 24 * 3_600_000
 export function createOutbox(ground: OutboxGround): Outbox {
   const { store, owner, storage, locks } = ground
   const listeners = new Set<(status: OutboxStatus) => void>()
+  const whole = new Set<string>()
   let last: SendOutcome | null = null
 
   const clock = async () => ClockStanding.nullable().parse(await store.note(CLOCK))
@@ -118,7 +119,7 @@ export function createOutbox(ground: OutboxGround): Outbox {
     async send(exchange) {
       const keepClock = (standing: ClockStanding) => store.keepNote(CLOCK, standing)
       const sendAll = async () => {
-        const outcome = await sendEntries({ store, owner, exchange, clock, keepClock, changed })
+        const outcome = await sendEntries({ store, owner, exchange, whole, clock, keepClock, changed })
         await forgetSentBefore(ground.nowMs() - SENT_KEPT_MS)
         return outcome
       }

@@ -15,6 +15,8 @@ export type Sending = {
   exchange: OutboxExchange
   clock(): Promise<ClockStanding | null>
   keepClock(clock: ClockStanding): Promise<void>
+  /** Photos that the server said it has whole: not asked again for each try. */
+  whole: Set<string>
   /** Called after every change of an entry. */
   changed(): void
 }
@@ -22,6 +24,8 @@ export type Sending = {
 const HALF_FULL_BYTES = REQUEST_BYTES_AT_MOST / 2
 /** Requests after which nothing moved: the server asks again for photos that it said it had, or answers nothing about an entry. */
 const STALLS_AT_MOST = 3
+/** Few, so that facts do not wait long for the photos of others. */
+const WITH_PHOTOS_AT_MOST = 4
 
 /**
  * Send what waits, in order within each stream: photos of an entry first, then the entry; and before any photo, what waits behind none. An entry that is refused keeps its place, with
@@ -54,18 +58,21 @@ export async function sendEntries(sending: Sending): Promise<SendOutcome> {
   }
 }
 
-/** The entries to go next: as many as one request holds of those before which no photo is due in their stream, else the first with photos. None goes behind a refused one. */
+/** The entries to go next, as many as one request holds: those before which no photo is due in their stream, else some with photos too. None goes behind a refused one. */
 function nextBatch(entries: readonly OutboxEntry[]): OutboxEntry[] {
+  const withoutPhotos = firstThatMayGo(entries, 0)
+  return withoutPhotos.length > 0 ? withoutPhotos : firstThatMayGo(entries, WITH_PHOTOS_AT_MOST)
+}
+
+function firstThatMayGo(entries: readonly OutboxEntry[], withPhotosAtMost: number): OutboxEntry[] {
   const heldStreams = new Set<string>()
   const batch: OutboxEntry[] = []
-  let firstWithPhotos: OutboxEntry | null = null
   let sizeBytes = 0
   for (const entry of entries) {
     const { stream } = entry.input
     if (entry.state === 'refused') heldStreams.add(stream)
     if (!isOpen(entry) || heldStreams.has(stream)) continue
-    if (entry.photos.length > 0) {
-      firstWithPhotos ??= entry
+    if (entry.photos.length > 0 && batch.filter((one) => one.photos.length > 0).length >= withPhotosAtMost) {
       heldStreams.add(stream)
       continue
     }
@@ -73,20 +80,24 @@ function nextBatch(entries: readonly OutboxEntry[]): OutboxEntry[] {
     if (batch.length === ENTRIES_AT_MOST || (batch.length > 0 && sizeBytes > HALF_FULL_BYTES)) break
     batch.push(entry)
   }
-  return batch.length === 0 && firstWithPhotos ? [firstWithPhotos] : batch
+  return batch
 }
 
 async function sendPhotosOf(
-  { store, owner, exchange, changed }: Sending,
+  { store, owner, exchange, whole, changed }: Sending,
   batch: readonly OutboxEntry[],
 ): Promise<Standstill | 'refused' | null> {
   for (const entry of batch) {
     for (const sha256 of entry.photos) {
+      if (whole.has(sha256)) continue
       const blob = await store.photo(owner, sha256)
       const sent = blob
         ? await sendPhoto(exchange, sha256, blob)
         : { kind: 'refused' as const, refusal: { code: 'photo-lost', sha256 } }
-      if (sent.kind === 'whole') continue
+      if (sent.kind === 'whole') {
+        whole.add(sha256)
+        continue
+      }
       if (sent.kind !== 'refused') return sent
       await store.change(entry.id, (one) => (isOpen(one) ? { ...one, state: 'refused', refusal: sent.refusal } : null))
       changed()
@@ -98,7 +109,7 @@ async function sendPhotosOf(
 
 /** Write down what became of each entry. @returns how many of them were received or refused */
 async function settle(
-  { store, owner }: Sending,
+  { store, owner, whole }: Sending,
   batch: readonly OutboxEntry[],
   answers: readonly EntryAnswer[],
 ): Promise<number> {
@@ -112,7 +123,10 @@ async function settle(
     } else if (answer?.kind === 'refused') {
       await store.change(entry.id, (one) => ({ ...one, state: 'refused', refusal: answer.refusal }))
       settledCount += 1
-    } else await store.change(entry.id, backToWaiting)
+    } else {
+      if (answer?.kind === 'photo-missing') whole.delete(answer.sha256)
+      await store.change(entry.id, backToWaiting)
+    }
   }
   return settledCount
 }

@@ -84,5 +84,5 @@ describe('over a network that loses requests, uploads and replies', () => {
       expect(kept && createHash('sha256').update(kept).digest('hex')).toBe(sha256)
     }
     expect(facts.filter((one) => one.kind === 'recorded').every((one) => one.enteredAt === NOW)).toBe(true)
-  }, 60_000)
+  }, 120_000)
 })
