@@ -20,7 +20,7 @@ function gs1Or(elements: Gs1Elements, stream: StreamId): Pick<LabelContent, 'sym
   const human = showGs1(elements)
   // Asked of the reader itself: what is printed must read back, or our own number stands in its place.
   const read = human === '' ? null : parseGs1({ text: human, referenceYear: 2000, identifiers: 'label' })
-  const isReadBack = read !== null && !isRefused(read) && showGs1(read.elements) === human
+  const isReadBack = read !== null && !isRefused(read) && symbolTextOf(read.elements) === symbolTextOf(elements)
   return isReadBack
     ? { symbol: { text: symbolTextOf(elements), isGs1: true }, human }
     : { symbol: { text: stream, isGs1: false }, human: stream }
