@@ -23,6 +23,11 @@ export const subCommands: Readonly<Record<string, SubCommand>> = {
     about: 'check a dossier or a log export from its bytes alone; needs no store',
     load: async () => (await import('./run-verify')).runVerify,
   },
+  package: {
+    usage: 'package REPAIR FILE.zip [--revision N] [--tenant SLUG]',
+    about: 'the dossier with original photos, certificates and readings in one ZIP',
+    load: async () => (await import('./run-package')).runPackage,
+  },
   reproject: {
     usage: 'reproject [--tenant SLUG]',
     about: 'drop and rebuild everything that is derived from the facts',

@@ -3,6 +3,7 @@ import { attachPhoto } from '@/lib/server/commands/attach-photo'
 import { exportTrace } from '@/lib/server/commands/export-trace'
 import { loadJob } from '@/lib/server/commands/load-job'
 import { openIssuedDossier, openReviewDossier } from '@/lib/server/commands/open-dossier'
+import { openPackage } from '@/lib/server/commands/open-package'
 import { openPhoto } from '@/lib/server/commands/open-photo'
 import { ACTION_ROWS } from './action-rows'
 import type { Row } from './authorisation-row'
@@ -26,6 +27,7 @@ export const ROUTE_ROWS: readonly Row[] = [
   { name: '/api/photos/[sha256]/[size]', run: openPhoto, may: ['technician', 'lead', 'inspector', 'client', 'engineer', 'stores', 'auditor', 'in-service inspector'], input: () => ({ sha256: PHOTO_SHA256, size: 'thumb' }) },
   { name: '/api/dossiers/[repair]/[revision]', run: openIssuedDossier, may: ['technician', 'lead', 'inspector', 'client', 'engineer', 'stores', 'auditor', 'in-service inspector'], input: () => ({ repair: 'R-1', revision: '0' }) },
   { name: '/api/dossiers/[repair]/review', run: openReviewDossier, may: ['technician', 'lead', 'inspector', 'client', 'engineer', 'stores', 'auditor', 'in-service inspector'], input: () => ({ repair: 'R-1' }) },
+  { name: '/api/dossiers/[repair]/package/[revision]', run: openPackage, may: ['technician', 'lead', 'inspector', 'client', 'engineer', 'stores', 'auditor', 'in-service inspector'], input: () => ({ repair: 'R-1', revision: 'review' }) },
   { name: '/api/jobs/[key]', run: loadJob, may: ['technician', 'lead', 'inspector', 'client', 'engineer', 'stores', 'auditor', 'in-service inspector'], input: () => ({ key: 'dossier-R-1' }) },
   { name: '/api/trace/[kind]/[name]', run: exportTrace, may: ['technician', 'lead', 'inspector', 'client', 'engineer', 'stores', 'auditor', 'in-service inspector'], input: () => ({ kind: 'batch', name: 'FP-1' }) },
 ]

@@ -1,3 +1,4 @@
+import { shortDigest } from '@/lib/evidence/checkpoint'
 import { type Block, mono, plain, type Span, strong } from '../blocks'
 import type { DossierContext } from '../dossier-context'
 import type { DossierSeal } from '../dossier-seal'
@@ -19,15 +20,13 @@ export function sealBlocks({ seal, checkCode, head }: DossierContext): Block[] {
       plain(`, ${checkpoint.size} facts, root `),
       mono(checkpoint.root),
     ],
-    [plain('Short digest of the checkpoint, to compare by eye: '), strong(shortDigest(checkpoint.root))],
+    [
+      plain('Short digest of the checkpoint, to compare by eye: '),
+      strong(shortDigest(new Uint8Array(Buffer.from(checkpoint.root, 'base64')))),
+    ],
     [plain(signerText(seal), 'soft')],
   ]
   return [{ kind: 'seal', code: checkCode, codeAlt: `QR code that leads to ${checkAddress}`, lines }]
-}
-
-/** The first 16 hex digits of a root in base64, in groups of four: what people compare. */
-export function shortDigest(root: string): string {
-  return (Buffer.from(root, 'base64').toString('hex').slice(0, 16).match(/.{4}/g) ?? []).join(' ')
 }
 
 function signerText({ signer: { certificate, isStamped } }: DossierSeal): string {

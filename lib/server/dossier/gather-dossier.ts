@@ -1,4 +1,4 @@
-import type { StreamId } from '@/lib/domain/facts/fact'
+import type { Receipt, StreamId } from '@/lib/domain/facts/fact'
 import { foldRepair } from '@/lib/domain/fold/fold-repair'
 import { instantOf, type Moment, momentOf } from '@/lib/domain/time'
 import type { DossierHead, DossierInput } from '@/lib/dossier/dossier-input'
@@ -17,17 +17,22 @@ export type GatheredDossier = {
   holder: Tenant
 }
 
-/** Gather what a repair's dossier is made from, folded at a moment written in the repair's own offset. Null when the repair or the tenant is not there. @throws StoredFactBroken */
+/**
+ * Gather what a repair's dossier is made from, folded at a moment written in the repair's own offset; with `until` from what was received by then alone. Null when the repair or
+ * the tenant is not there. @throws StoredFactBroken
+ */
 export async function gatherDossier(
   store: Store,
   tenant: TenantId,
   repair: StreamId,
   head: DossierHead,
   at: Moment,
+  until?: Moment,
 ): Promise<GatheredDossier | null> {
   const holder = await loadTenant(store, tenant)
   const streams = [...(await streamsOfRepair(store, tenant, repair)).keys()].sort()
-  const { facts, receipts, sha256Of } = await loadStreams(store, tenant, streams)
+  const { facts: stored, receipts, sha256Of } = await loadStreams(store, tenant, streams)
+  const facts = until === undefined ? stored : stored.filter((fact) => isReceived(receipts.get(fact.id), until))
   const opened = facts.find((fact) => fact.stream === repair && fact.kind === 'repair-opened')
   if (!holder || !opened || instantOf(opened.observedAt) > instantOf(at)) return null
   const likeness = await likenessOfRepair(store, tenant, repair)
@@ -51,4 +56,8 @@ export async function gatherDossier(
     likeness,
     holder,
   }
+}
+
+function isReceived(receipt: Receipt | undefined, until: Moment): boolean {
+  return receipt !== undefined && instantOf(receipt.receivedAt) <= instantOf(until)
 }

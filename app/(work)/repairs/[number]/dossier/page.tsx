@@ -29,9 +29,14 @@ export default async function DossierPage({ params }: { params: Promise<{ number
           </p>
           <h1>Dossier</h1>
         </div>
-        <a className="button plain" href={`${at}/review`} download>
-          Copy for review
-        </a>
+        <div className="row">
+          <a className="button plain" href={`${at}/review`} download>
+            Copy for review
+          </a>
+          <a className="button plain" href={`${at}/package/review`} download>
+            With originals (ZIP)
+          </a>
+        </div>
       </div>
       <div className="two">
         <section className="sheet">
@@ -51,14 +56,24 @@ export default async function DossierPage({ params }: { params: Promise<{ number
                     <strong>
                       Rev {fact.body.revision}, {fact.body.purpose}
                     </strong>
-                    <a
-                      className="button plain"
-                      href={`${at}/${fact.body.revision}`}
-                      download
-                      aria-label={`Download rev ${fact.body.revision}`}
-                    >
-                      Download
-                    </a>
+                    <div className="row">
+                      <a
+                        className="button plain"
+                        href={`${at}/${fact.body.revision}`}
+                        download
+                        aria-label={`Download rev ${fact.body.revision}`}
+                      >
+                        Download
+                      </a>
+                      <a
+                        className="button plain"
+                        href={`${at}/package/${fact.body.revision}`}
+                        download
+                        aria-label={`Package of rev ${fact.body.revision} with original photos, certificates and readings`}
+                      >
+                        With originals (ZIP)
+                      </a>
+                    </div>
                   </div>
                   <span className="quiet small">
                     issued {showMoment(fact.observedAt)} by {view.names[fact.observedBy] ?? fact.observedBy};{' '}
