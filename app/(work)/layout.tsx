@@ -22,6 +22,7 @@ export default async function WorkLayout({ children }: { children: ReactNode }) 
         name={frame.name}
         waitingCount={frame.waitingCount}
         isAdministrator={frame.isAdministrator}
+        isAuditor={frame.isAuditor}
         isDemo={frame.isDemo}
         signOut={leave}
       />

@@ -25,12 +25,15 @@ export function WorkBar({
   name,
   waitingCount,
   isAdministrator,
+  isAuditor,
   isDemo,
   signOut,
 }: {
   name: string
   waitingCount: number
   isAdministrator: boolean
+  /** Whether the reader reads whole records: the audit room is offered. */
+  isAuditor: boolean
   isDemo: boolean
   signOut: () => Promise<void>
 }) {
@@ -57,6 +60,7 @@ export function WorkBar({
             <div>
               <span className="bar-phone">{MAIN.map(([href, label]) => link(href, label))}</span>
               {MORE.map(([href, label]) => link(href, label))}
+              {isAuditor ? link('/audit', 'Audit room') : null}
               {isAdministrator ? link('/accounts', 'Accounts and roles') : null}
               <ThemeSwitch />
               <form action={signOut}>

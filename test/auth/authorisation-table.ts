@@ -1,10 +1,14 @@
 import { done } from '@/lib/domain/result'
 import { attachPhoto } from '@/lib/server/commands/attach-photo'
+import { exportLog } from '@/lib/server/commands/export-log'
 import { exportTrace } from '@/lib/server/commands/export-trace'
+import { exportTrailSearch } from '@/lib/server/commands/export-trail-search'
 import { loadJob } from '@/lib/server/commands/load-job'
 import { openIssuedDossier, openReviewDossier } from '@/lib/server/commands/open-dossier'
 import { openPackage } from '@/lib/server/commands/open-package'
 import { openPhoto } from '@/lib/server/commands/open-photo'
+import { openTrailFact } from '@/lib/server/commands/open-trail-fact'
+import { proveConsistency } from '@/lib/server/commands/prove-consistency'
 import { ACTION_ROWS } from './action-rows'
 import type { Row } from './authorisation-row'
 import { PHOTO_SHA256 } from './prepared-world'
@@ -29,6 +33,10 @@ export const ROUTE_ROWS: readonly Row[] = [
   { name: '/api/dossiers/[repair]/review', run: openReviewDossier, may: ['technician', 'lead', 'inspector', 'client', 'engineer', 'stores', 'auditor', 'in-service inspector'], input: () => ({ repair: 'R-1' }) },
   { name: '/api/dossiers/[repair]/package/[revision]', run: openPackage, may: ['technician', 'lead', 'inspector', 'client', 'engineer', 'stores', 'auditor', 'in-service inspector'], input: () => ({ repair: 'R-1', revision: 'review' }) },
   { name: '/api/jobs/[key]', run: loadJob, may: ['technician', 'lead', 'inspector', 'client', 'engineer', 'stores', 'auditor', 'in-service inspector'], input: () => ({ key: 'dossier-R-1' }) },
+  { name: '/api/audit/log', run: exportLog, may: ['inspector', 'auditor'], input: () => ({}) },
+  { name: '/api/audit/consistency', run: proveConsistency, may: ['inspector', 'auditor'], input: () => ({ from: '1' }) },
+  { name: '/api/audit/search', run: exportTrailSearch, may: ['inspector', 'auditor'], input: () => ({ person: 'QI' }) },
+  { name: '/api/audit/facts/[id]/[part]', run: openTrailFact, may: ['inspector', 'auditor'], input: (world) => ({ id: world.names.record, part: 'inclusion.json' }) },
   { name: '/api/trace/[kind]/[name]', run: exportTrace, may: ['technician', 'lead', 'inspector', 'client', 'engineer', 'stores', 'auditor', 'in-service inspector'], input: () => ({ kind: 'batch', name: 'FP-1' }) },
 ]
 

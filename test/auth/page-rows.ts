@@ -1,5 +1,9 @@
 import type { StreamId } from '@/lib/domain/facts/fact'
 import { loadAccountRows } from '@/lib/server/views/account-list-view'
+import { loadAuditFact } from '@/lib/server/views/audit-fact-view'
+import { loadAuditHead } from '@/lib/server/views/audit-head-view'
+import { loadAuditSample } from '@/lib/server/views/audit-sample-view'
+import { loadAuditSearch } from '@/lib/server/views/audit-search-view'
 import { loadBatchRows } from '@/lib/server/views/batch-list-view'
 import { loadBatchView } from '@/lib/server/views/batch-view'
 import { loadCaptureView } from '@/lib/server/views/capture-view'
@@ -31,6 +35,7 @@ import { tracePersonView } from '@/lib/server/views/trace-person-view'
 import { traceRepairView } from '@/lib/server/views/trace-repair-view'
 import { loadTrailView } from '@/lib/server/views/trail-view'
 import { loadWaitingView } from '@/lib/server/views/waiting-view'
+import { KNOWN_FACT_ID } from './prepared-names'
 
 /** A page of the record and what it reads; asked with names of tenant A, nothing of A may come back to another tenant. */
 export type PageRow = { path: string; load: (reading: ReadingDesk) => Promise<unknown> }
@@ -54,6 +59,10 @@ const at = (name: string) => name as StreamId
 // biome-ignore format: one row a line
 export const PAGE_ROWS: readonly PageRow[] = [
   { path: '/accounts', load: loadAccountRows },
+  { path: '/audit', load: loadAuditHead },
+  { path: '/audit/search', load: (reading) => loadAuditSearch(reading, {}, 1, '+01:00') },
+  { path: '/audit/sample', load: (reading) => loadAuditSample(reading, { seed: 'a seed' }, '+01:00') },
+  { path: '/audit/facts/[id]', load: (reading) => loadAuditFact(reading, KNOWN_FACT_ID) },
   { path: '/batches', load: loadBatchRows },
   { path: '/batches/[name]/label', load: (reading) => loadBatchLabel(reading, at('batch:FP-1')) },
   { path: '/batches/[name]', load: (reading) => loadBatchView(reading, at('batch:FP-1')) },

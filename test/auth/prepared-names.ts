@@ -16,3 +16,6 @@ export type Names = Record<
   | 'action',
   FactId
 >
+
+/** Id of one fact of tenant A, for pages that are asked for it before the world is there. */
+export const KNOWN_FACT_ID = '019e3333-0000-7000-8000-00000000000a'

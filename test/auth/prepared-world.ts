@@ -4,7 +4,7 @@ import { FactId, PersonId, type StreamId } from '@/lib/domain/facts/fact'
 import { openWorld, type World } from '@/test/commands/world'
 import { openedFact, PERMIT, PLAN, SPECIFICATION } from '@/test/commands/world-facts'
 import { type FactJson, factJson } from '@/test/store/facts-for-tests'
-import type { Names } from './prepared-names'
+import { KNOWN_FACT_ID, type Names } from './prepared-names'
 import { nonconformances } from './prepared-nonconformances'
 
 const repair = 'repair:R-1' as StreamId
@@ -150,7 +150,12 @@ function storeFacts(names: Names): FactJson[] {
       { number: 'FP-2', role: 'filler', product: 'Filler', expiresOn: '2026-04-30', quantity: null },
       { observedAt: '2026-05-02T08:00:00+01:00' },
     ),
-    factJson('batch:FP-2', 'batch-quarantined', { reason: 'out of date' }, { observedAt: '2026-05-03T08:00:00+01:00' }),
+    factJson(
+      'batch:FP-2',
+      'batch-quarantined',
+      { reason: 'out of date' },
+      { id: KNOWN_FACT_ID, observedAt: '2026-05-03T08:00:00+01:00' },
+    ),
     factJson(
       'person:NEW',
       'person-registered',

@@ -1,10 +1,17 @@
 import { eq } from 'drizzle-orm'
 import { cache } from 'react'
 import { tenants } from '@/db/schema'
+import { mayAudit } from './audit-reach'
 import { openReadingDesk } from './reading-desk'
 import { loadWaitingView } from './waiting-view'
 
-export type FrameView = { name: string; waitingCount: number; isAdministrator: boolean; isDemo: boolean }
+export type FrameView = {
+  name: string
+  waitingCount: number
+  isAdministrator: boolean
+  isAuditor: boolean
+  isDemo: boolean
+}
 
 /** Whether a tenant's record is a demonstration. */
 export const loadIsDemo = cache(async (tenant: string): Promise<boolean> => {
@@ -24,6 +31,7 @@ export const loadFrameView = cache(async (): Promise<FrameView | null> => {
     name: reading.actor.name,
     waitingCount: waiting.lines.filter((line) => line.kind !== 'record').length,
     isAdministrator: reading.roles.includes('administrator'),
+    isAuditor: mayAudit(reading.desk),
     isDemo: await loadIsDemo(reading.actor.tenant),
   }
 })

@@ -1,67 +1,135 @@
 import { type FactId, type PersonId, StreamId } from '@/lib/domain/facts/fact'
 import type { Fact } from '@/lib/domain/facts/fact-kinds'
+import { clockErrors } from '@/lib/domain/fold/clock-errors'
+import { isLate } from '@/lib/domain/fold/effective-records'
 import type { RepairState } from '@/lib/domain/fold/repair-state'
-import type { Moment } from '@/lib/domain/time'
+import { type Moment, minutesBetween } from '@/lib/domain/time'
 import { loadStreams } from '@/lib/server/store/load-stream'
+import { LATE_AFTER_MINUTES, lateWords } from './audit-line'
+import { mayAudit } from './audit-reach'
+import { factPlace, factWords } from './audit-words'
 import type { ReadingDesk } from './reading-desk'
 import { loadRepairView } from './repair-view'
 
 export type TrailLine = {
   id: FactId
   receivedAt: Moment | null
+  receivedBy: string | null
   observedAt: Moment
+  enteredAt: Moment
   late: string | null
+  /** Minutes from entry to receipt where that took longer than an hour: kept on a device out of reach. */
+  heldBackMinutes: number | null
   what: string
   where: string
   observedBy: string
   enteredBy: string
   device: string
+  /** Known error of the device's clock at the entry, milliseconds; null where none is known. */
+  clockErrorMs: number | null
   sha256: string | null
 }
-export type TrailView = { lines: TrailLine[]; remarkable: RepairState['remarkable'] }
+export type ToldLine = { fact: FactId; at: Moment; text: string }
+/** What a reader is told without asking, kind by kind; an empty list says that there is none. */
+export type ToldGroup = { title: string; none: string; lines: ToldLine[] }
+export type TrailView = { lines: TrailLine[]; told: ToldGroup[]; mayAudit: boolean }
 
 /** Every fact of a repair, its nonconformances and its dossier, in order of receipt. Null when it is not there to read. */
 export async function loadTrailView(reading: ReadingDesk, number: string): Promise<TrailView | null> {
   const view = await loadRepairView(reading, number)
   if (!view) return null
   const { state, names } = view
+  const { store } = reading.desk
+  const { tenant } = reading.actor
   const streams = [state.stream, ...state.nonconformances.map((one) => one.stream), StreamId.parse(`dossier:${number}`)]
-  const { facts, receipts, sha256Of } = await loadStreams(reading.desk.store, reading.actor.tenant, streams)
-  const receiptOf = (id: FactId) => (receipts instanceof Map ? receipts.get(id) : receipts[id])
+  const { facts, receipts, sha256Of } = await loadStreams(store, tenant, streams)
+  const devices = [...new Set(facts.map((fact) => fact.device.id))].flatMap((id) => {
+    const stream = StreamId.safeParse(`device:${id}`)
+    return stream.success ? [stream.data] : []
+  })
+  const errors = clockErrors((await loadStreams(store, tenant, devices)).facts, facts)
   const name = (id: PersonId) => names[id] ?? id
-  const lines = facts.map(
-    (fact): TrailLine => ({
+  const lines = facts.map((fact): TrailLine => {
+    const receipt = receipts.get(fact.id)
+    const heldBack = receipt ? minutesBetween(fact.enteredAt, receipt.receivedAt) : 0
+    return {
       id: fact.id,
-      receivedAt: receiptOf(fact.id)?.receivedAt ?? null,
+      receivedAt: receipt?.receivedAt ?? null,
+      receivedBy: receipt ? name(receipt.receivedBy) : null,
       observedAt: fact.observedAt,
-      late: fact.late?.reason ?? null,
-      what: whatOf(fact),
-      where: whereOf(fact),
+      enteredAt: fact.enteredAt,
+      late: lateWords(fact),
+      heldBackMinutes: heldBack > LATE_AFTER_MINUTES ? heldBack : null,
+      what: factWords(fact),
+      where: factPlace(fact),
       observedBy: name(fact.observedBy),
       enteredBy: name(fact.enteredBy),
       device: fact.device.id,
+      clockErrorMs: errors[fact.id] ?? fact.device.clockOffsetMs,
       sha256: sha256Of.get(fact.id) ?? null,
-    }),
-  )
+    }
+  })
   return {
     lines: lines.sort((a, b) => Date.parse(a.receivedAt ?? a.observedAt) - Date.parse(b.receivedAt ?? b.observedAt)),
-    remarkable: state.remarkable,
+    told: toldGroups(state.remarkable, facts, lines),
+    mayAudit: mayAudit(reading.desk),
   }
 }
 
-function whatOf(fact: Fact): string {
-  const words = fact.kind.replaceAll('-', ' ')
-  if (fact.kind === 'recorded') return `recorded: ${fact.body.record.type.replaceAll('-', ' ')}`
-  if (fact.kind === 'signed') return `signed: ${fact.body.meaning}, ${fact.body.name}`
-  if (fact.kind === 'photo-attached') return `photo: ${fact.body.caption}`
-  if (fact.kind === 'corrected') return `corrected: ${fact.body.reason}`
-  return words
+/** Late entries, corrections, clock faults, reused photos and the rest, each list there even when it is empty. */
+function toldGroups(
+  remarkable: RepairState['remarkable'],
+  facts: readonly Fact[],
+  lines: readonly TrailLine[],
+): ToldGroup[] {
+  const lineOf = new Map(lines.map((line) => [line.id, line]))
+  const told = new Set<string>()
+  const late = facts.flatMap((fact): ToldLine[] => {
+    const line = lineOf.get(fact.id)
+    if (!line || (!isLate(fact, LATE_AFTER_MINUTES) && line.heldBackMinutes === null)) return []
+    const why = line.late
+      ? `keyed ${wait(minutesBetween(fact.observedAt, fact.enteredAt))} after it was observed, by ${line.enteredBy}: ${line.late}`
+      : ''
+    const held =
+      line.heldBackMinutes === null ? '' : `received ${wait(line.heldBackMinutes)} after it was keyed on ${line.device}`
+    const text = `${line.what}, ${line.where}: ${[why, held].filter((part) => part !== '').join('; ')}.`
+    return [{ fact: fact.id, at: fact.observedAt, text }]
+  })
+  const corrections = new Set(facts.filter((fact) => fact.kind === 'corrected').map((fact) => fact.id))
+  const take = (title: string, none: string, isOf: (one: ToldLine) => boolean): ToldGroup => {
+    const found = remarkable.filter((one) => isOf(one))
+    for (const one of found) told.add(`${one.fact}${one.text}`)
+    return { title, none, lines: found }
+  }
+  for (const one of remarkable) if (one.text.startsWith('Late entry')) told.add(`${one.fact}${one.text}`)
+  return [
+    {
+      title: 'Late entries',
+      none: 'Nothing was keyed more than an hour after it was observed, or received more than an hour after it was keyed.',
+      lines: late.sort((a, b) => Date.parse(a.at) - Date.parse(b.at)),
+    },
+    take('Corrections', 'No entry was corrected.', (one) => corrections.has(one.fact)),
+    take(
+      'Clock faults',
+      'No device or camera is known to have had a wrong clock.',
+      ({ text }) =>
+        text.startsWith('Clock of') || (text.startsWith('Photo of point') && text.includes('clock differs')),
+    ),
+    take(
+      'Reused photos, and photos without their original claims',
+      'No photo was used twice or lacks its claims.',
+      ({ text }) => text.startsWith('Photo of point') && !text.includes('clock differs'),
+    ),
+    take('Refusals, falls, waivers, events and conflicts', 'None.', (one) => !told.has(`${one.fact}${one.text}`)),
+  ]
 }
 
-function whereOf(fact: Fact): string {
-  const at =
-    'point' in fact.body && fact.body.point
-      ? `point ${fact.body.point}${'attempt' in fact.body && fact.body.attempt ? ` attempt ${fact.body.attempt}` : ''}`
-      : ''
-  return [fact.stream.replace(':', ' '), at].filter((part) => part !== '').join(', ')
+/** A time span in words: `3 h 12 min`. */
+function wait(minutes: number): string {
+  const whole = Math.round(minutes)
+  const days = Math.floor(whole / 1440)
+  const hours = Math.floor((whole % 1440) / 60)
+  return [days > 0 ? `${days} d` : '', hours > 0 ? `${hours} h` : '', days > 0 ? '' : `${whole % 60} min`]
+    .filter((part) => part !== '')
+    .join(' ')
 }
