@@ -3,6 +3,7 @@ import { isRefused } from '@/lib/calc/refusal'
 import { type Fraction, fractionOf, toNumber } from '../decimal'
 import type { Measured, Reading, Unit } from '../reading'
 import { convertExact } from './exact-units'
+import { profileReadings, saltReading } from './surface-readings'
 import type { DraftOf, YieldBuilder, YieldTable } from './yield-builder'
 
 /** Points 05, 06, 07 and 13: cleanliness, profile, climate, pre-wrap re-check. */
@@ -10,6 +11,8 @@ export const SURFACE_YIELDS: YieldTable<'cleanliness' | 'profile' | 'climate' | 
   cleanliness(record, into) {
     const source = { instrument: record.instrument, at: record.checkedAt }
     into.readings('salts', record.salts, source)
+    for (const one of record.extractions ?? [])
+      into.reading('salts', one.mark ?? 'extraction', saltReading(one), source)
     into.reading('dust-class', 'band', record.dustClass, { at: record.checkedAt })
     into.reading('prepared-length', 'left', record.preparedLeft, { at: record.checkedAt })
     into.reading('prepared-length', 'right', record.preparedRight, { at: record.checkedAt })
@@ -20,7 +23,7 @@ export const SURFACE_YIELDS: YieldTable<'cleanliness' | 'profile' | 'climate' | 
     into.instrument(record.instrument, 'salts', record.checkedAt)
   },
   profile(record, into) {
-    into.readings('profile', record.readings, { instrument: record.instrument, at: record.takenAt })
+    into.readings('profile', profileReadings(record), { instrument: record.instrument, at: record.takenAt })
     into.event('profile-taken', record.takenAt)
     into.instrument(record.instrument, 'profile', record.takenAt)
   },

@@ -1,7 +1,7 @@
 import { z } from 'zod'
 import { measuredIn, Reading } from '../reading'
 import { Moment } from '../time'
-import { Clock, Degrees, InstrumentRef, Length, MarkedReadings, Remark, Text, YesNo } from './common'
+import { Clock, Degrees, InstrumentRef, Length, Mark, MarkedReadings, Remark, Text, YesNo } from './common'
 
 /** Point 05: cleanliness grade, dust, salts, oil and prepared length. */
 export const CleanlinessRecord = z.strictObject({
@@ -10,6 +10,20 @@ export const CleanlinessRecord = z.strictObject({
   method: z.enum(['blast', 'power tool', 'hand tool', 'water jet']),
   dustClass: measuredIn('class'),
   salts: MarkedReadings,
+  /** Salts by conductivity, one patch each: water, area, blank and reading as taken; `factor` is c in kg/(m²·S), 5 for a mixture of salts. */
+  extractions: z
+    .array(
+      z.strictObject({
+        mark: Mark,
+        blank: measuredIn('uS/cm'),
+        after: measuredIn('uS/cm'),
+        water: measuredIn('ml'),
+        area: measuredIn('mm2'),
+        factor: measuredIn('ratio'),
+      }),
+    )
+    .max(40)
+    .optional(),
   oilFree: YesNo,
   preparedLeft: Length,
   preparedRight: Length,

@@ -17,6 +17,7 @@ import type { CriterionResult } from '../judge/verdict'
 import { celsiusOf } from '../judge/yield-surface'
 import { showReading, showUnit } from '../reading'
 import { designThen } from './design-then'
+import { profileLines, saltLines } from './surface-lines'
 import { type OwnRecord, ofType, ownRecords, type WorkingGround } from './working'
 import { workArithmetic } from './working-arithmetic-of-work'
 
@@ -41,6 +42,8 @@ export function workingArithmetic(result: CriterionResult, ground: WorkingGround
 function computedLines(own: readonly OwnRecord[], quantity: string): string[] {
   if (quantity === 'dew-margin' || quantity === 'dew-point')
     return ofType(own, 'climate').flatMap(({ record }) => dewLines(record))
+  if (quantity === 'salts') return saltLines(own)
+  if (quantity === 'profile') return profileLines(own)
   if (quantity === 'tape-overlap')
     return ofType(own, 'tape-wrap').flatMap(({ record }) =>
       (record.pitches ?? []).flatMap((pitch, at) => {

@@ -4,6 +4,7 @@ import type { CriterionResult } from '../judge/verdict'
 import { showKept } from '../records/show-value'
 import { showMoment } from '../time'
 import { designThen } from './design-then'
+import { saltInputs } from './surface-lines'
 import { type OwnRecord, ofType, ownRecords, type WorkingGround, type WorkingInput } from './working'
 import {
   correctionInputs,
@@ -26,7 +27,11 @@ export function workingInputs(result: CriterionResult, ground: WorkingGround): W
     case 'each':
     case 'mean':
     case 'count':
-      return [...readingInputs(own, rule.quantity), ...limitInputs(result, ground)]
+      return [
+        ...(rule.quantity === 'salts' ? saltInputs(own) : []),
+        ...readingInputs(own, rule.quantity),
+        ...limitInputs(result, ground),
+      ]
     case 'yes':
     case 'no':
       return own.flatMap((one) =>
