@@ -1,3 +1,4 @@
+import 'next/dist/server/node-environment-baseline'
 import { createHash } from 'node:crypto'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { carryInFile } from '@/lib/capture/outbox/carry-in-file'

@@ -1,3 +1,4 @@
+import 'next/dist/server/node-environment-baseline'
 import { createHash } from 'node:crypto'
 import sharp from 'sharp'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'

@@ -1,3 +1,5 @@
+// the framework's request scopes need this before any of its modules is loaded
+import 'next/dist/server/node-environment-baseline'
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http'
 import type { AddressInfo } from 'node:net'
 import { Readable } from 'node:stream'
@@ -13,8 +15,11 @@ export async function serveOutbox(): Promise<{ url: string; close(): Promise<voi
   const server = createServer((incoming, outgoing) => {
     answer(incoming).then(
       (response) => write(response, outgoing),
-      // the caller is gone in the middle of its body: there is nobody to answer
-      () => outgoing.destroy(),
+      (error: unknown) => {
+        // a caller that is gone in the middle of its body needs no answer
+        if (incoming.errored || !incoming.complete) outgoing.destroy()
+        else outgoing.writeHead(500).end(JSON.stringify({ problem: String(error) }))
+      },
     )
   })
   return listen(server)
