@@ -3,7 +3,7 @@ import { beforeAll, describe, expect, test } from 'vitest'
 import { answerWords } from '@/lib/verify/answer-words'
 import { showAnswer } from '@/lib/verify/show-answer'
 import { parseTrusted } from '@/lib/verify/trusted'
-import { holderByHand } from './dossier-by-hand'
+import { holderByHand } from './holder-by-hand'
 import { check, codesOf, edited, preparedWorld, signedFile, withAttachment, withManifest } from './signed-by-hand'
 
 let world: Awaited<ReturnType<typeof preparedWorld>>

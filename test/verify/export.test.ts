@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { beforeAll, describe, expect, test } from 'vitest'
-import { holderByHand } from './dossier-by-hand'
+import { holderByHand } from './holder-by-hand'
 import { check, codesOf, edited, preparedWorld } from './signed-by-hand'
 
 const FORMAT = readFileSync(new URL('../../lib/evidence/FORMAT.md', import.meta.url), 'utf8')

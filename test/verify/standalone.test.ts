@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
-import { holderByHand } from './dossier-by-hand'
+import { holderByHand } from './holder-by-hand'
 import { preparedWorld } from './signed-by-hand'
 
 const ROOT = fileURLToPath(new URL('../..', import.meta.url))
