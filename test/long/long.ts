@@ -2,6 +2,7 @@ import { spawnSync } from 'node:child_process'
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
+import { OUTBOX_STEP } from './outbox'
 
 type Step = { name: string; runs: number; files: string[] }
 type Tally = {
@@ -22,6 +23,7 @@ const STEPS: Step[] = [
   { name: 'properties', runs: 5000, files: PROPERTIES },
   { name: 'reference cases', runs: 1, files: ['test/calc/vectors.test.ts'] },
   { name: 'photos with changed bytes, of four kinds', runs: 500, files: ['test/photo/changed-bytes.test.ts'] },
+  OUTBOX_STEP,
 ]
 
 const folder = mkdtempSync(join(tmpdir(), 'underwrap-long-'))
