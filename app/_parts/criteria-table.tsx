@@ -69,7 +69,7 @@ export function CriteriaTable({ ground }: { ground: WorkingGround }) {
               </td>
             </tr>
             <tr className="working-row">
-              <td colSpan={4} data-label="">
+              <td colSpan={4}>
                 <WorkingFold result={result} ground={ground} hrefOf={hrefOf} />
               </td>
             </tr>
