@@ -1,62 +1,21 @@
 import { execFileSync } from 'node:child_process'
-import { createHash, createPrivateKey } from 'node:crypto'
+import { createHash } from 'node:crypto'
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { afterAll, beforeAll, describe, expect, test } from 'vitest'
-import { buildDossier } from '@/lib/dossier/build-dossier'
-import type { DossierSeal } from '@/lib/dossier/dossier-seal'
-import { type SigningIdentity, signingIdentity } from '@/lib/dossier/sign/certificate'
+import { afterAll, describe, expect, test } from 'vitest'
 import { derOf, parseDer, partsOf } from '@/lib/dossier/sign/der'
-import { dossierSigner } from '@/lib/dossier/sign/dossier-signer'
-import { makeCertificate } from '@/lib/dossier/sign/make-certificate'
 import { readP12 } from '@/lib/dossier/sign/read-p12'
-import { inputByHand } from './input-by-hand'
-import { storeOf } from './jpeg-for-tests'
 import { hasProgram, runOutside } from './outside-tools'
 import { readSealed } from './read-sealed'
-import { type ServiceManner, startTimeStampService, type TimeStampService } from './time-stamp-service'
+import { madeIdentity, signedFile } from './signed-file'
 
 const folder = mkdtempSync(join(tmpdir(), 'signature-test-'))
 const at = (name: string): string => join(folder, name)
 const openssl = (...parameters: string[]): void => {
   execFileSync('openssl', parameters, { cwd: folder, stdio: 'pipe' })
 }
-const NOW = new Date('2026-06-01T10:00:00Z')
-const INPUT = inputByHand()
 afterAll(() => rmSync(folder, { recursive: true, force: true }))
-
-async function madeIdentity(): Promise<SigningIdentity> {
-  const { certificate, key } = await makeCertificate('Plumbline-and-Thrice Inspection', NOW)
-  return signingIdentity(
-    certificate,
-    createPrivateKey({ key: Buffer.from(key), format: 'der', type: 'pkcs8' }),
-    true,
-    NOW,
-  )
-}
-
-/** A dossier by hand under a signer; what it attaches is of no account here. */
-async function signedFile(identity: SigningIdentity, url: string | null, name: string): Promise<string> {
-  const seal: DossierSeal = {
-    tenant: 'tenant-a',
-    checkpoint: {
-      origin: 'underwrap/0123456789abcdef/tenant-a',
-      size: 1,
-      root: Buffer.alloc(32, 7).toString('base64'),
-      text: 'a\n',
-      vkey: 'v',
-    },
-    facts: [],
-    streams: [],
-    likeness: [],
-    earlier: [],
-    signer: dossierSigner(identity, url, NOW),
-    checkAddress: 'https://record.example/check',
-  }
-  await buildDossier({ ...INPUT, seal }, storeOf({}), at(name))
-  return at(name)
-}
 
 /** The same bytes apart from the signature's value. */
 function withoutContents(path: string): string {
@@ -66,7 +25,10 @@ function withoutContents(path: string): string {
 
 test('the same input and moment give the same bytes up to the signature, and a signature of the template to the letter', async () => {
   const identity = await madeIdentity()
-  const [first, second] = [await signedFile(identity, null, 'd1.pdf'), await signedFile(identity, null, 'd2.pdf')]
+  const [first, second] = [
+    await signedFile(identity, null, at('d1.pdf')),
+    await signedFile(identity, null, at('d2.pdf')),
+  ]
   expect(withoutContents(second)).toBe(withoutContents(first))
   const file = readSealed(first)
   const latin = file.bytes.toString('latin1')
@@ -129,7 +91,7 @@ describe.skipIf(!hasProgram('openssl'))('a certificate of the organisation [need
     request(name, key)
     const identity = await readP12(pack(name), 'plumb', today)
     expect(identity.certificate).toMatchObject({ isMadeHere: false, subject: `CN=${name}, O=Plumbline` })
-    const file = readSealed(await signedFile(identity, null, `${name}.pdf`))
+    const file = readSealed(await signedFile(identity, null, at(`${name}.pdf`)))
     writeFileSync(at('signature.der'), file.signature)
     writeFileSync(at('signed.bin'), file.signed)
     const verified = runOutside('openssl', [
@@ -157,54 +119,5 @@ describe.skipIf(!hasProgram('openssl'))('a certificate of the organisation [need
     await expect(readP12(pack('curve'), 'plumb', today)).rejects.toThrow('another than P-256')
     const later = new Date(today.getTime() + 3 * 86_400_000)
     await expect(readP12(pack('brief'), 'plumb', later)).rejects.toThrow('cannot sign now')
-  })
-})
-
-describe.skipIf(!hasProgram('openssl'))('a time stamp [needs openssl]', () => {
-  let service: TimeStampService
-  beforeAll(async () => {
-    service = await startTimeStampService(at('tsa'))
-  })
-  afterAll(() => service.stop())
-
-  test('stands in the signature with the certificate of its signer alone; openssl verifies it over the signature value', async () => {
-    service.behave('right')
-    const path = await signedFile(await madeIdentity(), service.url, 'stamped.pdf')
-    const { signature } = readSealed(path)
-    const [, wrapped] = partsOf(parseDer(signature))
-    const signers = partsOf(partsOf(wrapped)[0]).at(-1)
-    const parts = partsOf(partsOf(signers)[0])
-    const [stamp] = partsOf(parts.at(-1))
-    const [, values] = partsOf(stamp)
-    const [token] = partsOf(values)
-    if (!token) throw new Error('no token')
-    const value = parts.at(-2)
-    writeFileSync(at('token.der'), derOf(token))
-    writeFileSync(at('value.bin'), value ? Buffer.from(value.valueBlock.toBER(false)) : Buffer.alloc(0))
-    expect(partsOf(partsOf(partsOf(partsOf(token)[1])[0])[3]).length).toBe(1)
-    const verified = runOutside('openssl', [
-      ...['ts', '-verify', '-token_in', '-in', at('token.der'), '-data', at('value.bin'), '-CAfile', service.authority],
-    ])
-    expect(verified.output).toContain('Verification: OK')
-  })
-  test.each([
-    ['status 500', 'status 500'],
-    ['no reply', 'no time-stamp reply'],
-    ['another digest', 'another digest'],
-    ['another nonce', 'another question'],
-    ['broken signature', 'does not hold'],
-    ['refusal', 'refused'],
-  ] satisfies [ServiceManner, string][])(
-    'is refused from a service with %s, and nothing is signed',
-    async (manner, why) => {
-      service.behave(manner)
-      const signing = signedFile(await madeIdentity(), service.url, 'unstamped.pdf')
-      await expect(signing).rejects.toMatchObject({ code: 'time-stamp-refused', message: expect.stringContaining(why) })
-    },
-  )
-  test('is refused from a service that is not there', async () => {
-    await expect(signedFile(await madeIdentity(), 'http://127.0.0.1:9/', 'none.pdf')).rejects.toThrow(
-      'cannot be reached',
-    )
   })
 })
