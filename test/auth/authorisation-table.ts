@@ -1,5 +1,7 @@
+import { v7 } from 'uuid'
 import { done } from '@/lib/domain/result'
 import { attachPhoto } from '@/lib/server/commands/attach-photo'
+import type { Command } from '@/lib/server/commands/command'
 import { exportLog } from '@/lib/server/commands/export-log'
 import { exportTrace } from '@/lib/server/commands/export-trace'
 import { exportTrailSearch } from '@/lib/server/commands/export-trail-search'
@@ -9,6 +11,11 @@ import { openPackage } from '@/lib/server/commands/open-package'
 import { openPhoto } from '@/lib/server/commands/open-photo'
 import { openTrailFact } from '@/lib/server/commands/open-trail-fact'
 import { proveConsistency } from '@/lib/server/commands/prove-consistency'
+import { receiveEntries } from '@/lib/server/commands/receive-entries'
+import { receivePiece } from '@/lib/server/commands/receive-piece'
+import type { Refusal } from '@/lib/server/commands/refusal'
+import { NOW } from '@/test/commands/world'
+import { PERMIT } from '@/test/commands/world-facts'
 import { ACTION_ROWS } from './action-rows'
 import type { Row } from './authorisation-row'
 import { PHOTO_SHA256 } from './prepared-world'
@@ -23,11 +30,22 @@ export const OPEN: Readonly<Record<string, string>> = {
   '/api/clock': 'tells the time to whoever is signed in',
 }
 
+/** One entry of the caller's own outbox, answered as its command answers. */
+const receiveOne: Command<unknown> = async (actor, input) => {
+  const received = await receiveEntries(actor, { v: 1, tenant: actor.tenant, person: actor.person, entries: [input] })
+  if (!received.ok) throw new Error(received.error.code)
+  const [answered] = received.value
+  if (answered?.kind === 'refused') return { ok: false, error: answered.refusal as Refusal }
+  return done(answered)
+}
+
 const noBytes = async () => done(new Uint8Array())
 
 // biome-ignore format: one row a line
 export const ROUTE_ROWS: readonly Row[] = [
   { name: '/api/photos', run: (actor, input) => attachPhoto(actor, input, noBytes), may: ['technician', 'lead', 'inspector', 'stores', 'in-service inspector'], input: () => ({ stream: 'repair:R-1', body: { point: '05', attempt: 1, caption: 'permit board' } }) },
+  { name: '/api/outbox', run: receiveOne, may: ['technician', 'lead', 'inspector'], input: () => ({ id: v7(), command: 'record-point', photos: [], madeOffline: false, input: { stream: 'repair:R-1', body: { point: '05', attempt: 1, record: PERMIT }, observedAt: NOW, enteredAt: NOW, device: { id: 'tab-1', clockOffsetMs: null } } }) },
+  { name: '/api/outbox/photos/[sha256]', run: (actor, input) => receivePiece(actor, input, async () => done(new Uint8Array(5))) as ReturnType<Command<unknown>>, may: ['technician', 'lead', 'inspector', 'stores', 'in-service inspector'], input: () => ({ sha256: PHOTO_SHA256, offset: 0, sizeBytes: 1000 }) },
   { name: '/api/photos/[sha256]/[size]', run: openPhoto, may: ['technician', 'lead', 'inspector', 'client', 'engineer', 'stores', 'auditor', 'in-service inspector'], input: () => ({ sha256: PHOTO_SHA256, size: 'thumb' }) },
   { name: '/api/dossiers/[repair]/[revision]', run: openIssuedDossier, may: ['technician', 'lead', 'inspector', 'client', 'engineer', 'stores', 'auditor', 'in-service inspector'], input: () => ({ repair: 'R-1', revision: '0' }) },
   { name: '/api/dossiers/[repair]/review', run: openReviewDossier, may: ['technician', 'lead', 'inspector', 'client', 'engineer', 'stores', 'auditor', 'in-service inspector'], input: () => ({ repair: 'R-1' }) },
