@@ -23,6 +23,7 @@ const STEPS: Step[] = [
   { name: 'properties', runs: 5000, files: PROPERTIES },
   { name: 'reference cases', runs: 1, files: ['test/calc/vectors.test.ts'] },
   { name: 'photos with changed bytes, of four kinds', runs: 500, files: ['test/photo/changed-bytes.test.ts'] },
+  { name: 'writers killed, every third with the server', runs: 200, files: ['test/log/kills.test.ts'] },
   OUTBOX_STEP,
 ]
 
