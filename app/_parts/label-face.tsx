@@ -28,7 +28,10 @@ export function LabelFace({ content, symbol, size }: { content: LabelContent; sy
       <figcaption>
         {lines.map(({ text, scale, weight }) => (
           <p key={text} style={{ fontSize: `${typeMm * scale}mm`, fontWeight: weight, lineHeight: LINE_HEIGHT }}>
-            {text}
+            {/* A field of GS1 stays whole on its line while it can. */}
+            {text.split(/(?=\(\d{2,4}\))/).map((part) => (
+              <span key={part}>{part}</span>
+            ))}
           </p>
         ))}
       </figcaption>
