@@ -5,6 +5,7 @@ import { join } from 'node:path'
 import { expect, test } from '@playwright/test'
 import { assess, prepare } from './steps/assess-and-prepare'
 import { arrestAndFill, surface } from './steps/before-wrap'
+import { openRepair } from './steps/open-repair'
 import { signInAs } from './steps/people'
 import {
   FILLER_AFTER,
@@ -30,7 +31,7 @@ test('an inspector takes one repair from materials to hardness on a phone, throu
   const walk = new Walk(page, NUMBER, '05-19')
   walk.at('07:30')
   await signInAs(page, QI)
-  await openRepair(walk)
+  await openRepair(page, NUMBER)
   await assess(walk)
   await prepare(walk)
   await surface(walk)
@@ -49,32 +50,6 @@ test('an inspector takes one repair from materials to hardness on a phone, throu
   expect(readFileSync(file).subarray(0, 5).toString('latin1')).toBe('%PDF-')
   checkText(execFileSync('pdftotext', ['-layout', file, '-'], { encoding: 'utf8', maxBuffer: 1 << 26 }))
 })
-
-async function openRepair(walk: Walk): Promise<void> {
-  const { page } = walk
-  await page.goto('/repairs/new')
-  for (const [label, text] of [
-    ['Repair number', NUMBER],
-    ['Line number', 'MDW-200-HD1-0127'],
-    ['What the line is', 'header'],
-    ['Datum', 'flange F-3'],
-    ['Leak from the datum, mm', '860'],
-  ] as const)
-    await page.getByRole('textbox', { name: label, exact: true }).fill(text)
-  for (const [label, option] of [
-    ['Project', 'QDM-SHAFT-2'],
-    ['Specification', 'QP-MD-12'],
-    ['Inspection plan', 'ITP-MD-12'],
-    ['Clock position of the leak', '6 o’clock'],
-  ] as const) {
-    const select = page.getByRole('combobox', { name: label, exact: true })
-    await select.selectOption((await select.locator('option', { hasText: option }).first().getAttribute('value')) ?? '')
-  }
-  await page.getByRole('group', { name: 'Kind of leak arrest' }).getByText('tapered plug', { exact: true }).click()
-  await page.getByRole('group', { name: 'Geometry' }).getByText('straight', { exact: true }).click()
-  await page.getByRole('button', { name: 'Open the repair' }).click()
-  await page.waitForURL(`**/repairs/${NUMBER}`)
-}
 
 /** Every reading and each verdict stands in the dossier's text. */
 function checkText(text: string): void {

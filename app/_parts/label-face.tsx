@@ -30,7 +30,9 @@ export function LabelFace({ content, symbol, size }: { content: LabelContent; sy
           <p key={text} style={{ fontSize: `${typeMm * scale}mm`, fontWeight: weight, lineHeight: LINE_HEIGHT }}>
             {/* A field of GS1 stays whole on its line while it can. */}
             {text.split(/(?=\(\d{2,4}\))/).map((part) => (
-              <span key={part}>{part}</span>
+              <span key={part} className="gs1-part">
+                {part}
+              </span>
             ))}
           </p>
         ))}
