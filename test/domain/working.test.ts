@@ -135,6 +135,9 @@ describe('decision rule', () => {
     expect(shown[0]).toMatch(/^Simple acceptance/)
     expect(shown.join(' ')).toContain('u = U/2 = 0.5 Shore D gives 99.9 %')
   })
+  test('a figure from several readings has no probability by the uncertainty of one gauge', () => {
+    expect(working('MD-0041', '11.over-hole').decision.join(' ')).toContain('comes from more than one reading')
+  })
   test('a reading on the limit conforms with one half', () => {
     const ground = groundOf('MD-0042', '17')
     const { decision } = workingOf(criterionOf(ground.state, '17.thickness'), {

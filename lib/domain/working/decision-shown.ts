@@ -87,8 +87,19 @@ export function decisionShown(result: CriterionResult, ground: WorkingGround): s
         `Guard band U = ${showExact(width)} ${showUnit(unit)} (k = ${COVERAGE}, certificate ${spread.certificate}): passes ${passes.join(', ')} ${showUnit(unit)}.`,
       ]
     : []
+  if (DERIVED.has(worst.quantity))
+    return [first, ...guard, 'Probability of conformance: not computed, the figure comes from more than one reading.']
   return [first, ...guard, ...probabilityOf(worst, spread, bounds, result.criterion.rule.kind)]
 }
+
+/** Quantities computed from several readings: the uncertainty of one gauge is not theirs. */
+const DERIVED: ReadonlySet<string> = new Set([
+  'dew-margin',
+  'dew-point',
+  'tape-overlap',
+  'filler-over-hole',
+  'filler-on-ring',
+])
 
 const NO_UNCERTAINTY = 'Probability of conformance: not computed, the certificate states no uncertainty.'
 

@@ -43,7 +43,7 @@ function criterionWorking(result: CriterionResult, attempt: AttemptState, contex
   })
   const { criterion } = result
   const rows: Cell[][] = [
-    [head('Formula'), { spans: [plain(working.formula), plain(` Source: ${working.source}.`, 'soft')] }],
+    [head('Formula'), { spans: [plain(`${working.formula}.`), plain(` Source: ${working.source}.`, 'soft')] }],
     ...inputRows(working.inputs, context),
     ...(working.arithmetic.length > 0 ? [[head('Arithmetic'), { spans: [mono(working.arithmetic.join('; '))] }]] : []),
     [head('Found'), cell(result.found)],
