@@ -28,6 +28,7 @@ export const cleanliness = (salts = ['11', '14', '9'], finished = '05-12 08:58')
 export const profile = (values = ['84', '88', '91']) => ({
   type: 'profile',
   method: 'replica tape',
+  tapeGross: 'no',
   readings: values.map((text, i) => ({ mark: `P${i + 1}`, reading: m(text, 'um') })),
   instrument: 'instrument:SP-07',
   takenAt: at('05-12 09:15'),
