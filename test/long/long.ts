@@ -18,6 +18,7 @@ const PROPERTIES = [
   'test/photo/likeness.test.ts',
   'test/evidence/canonical-bytes.test.ts',
   'test/domain/judge/judge-properties.test.ts',
+  'test/domain/judge/judge-guard.test.ts',
 ]
 const STEPS: Step[] = [
   { name: 'properties', runs: 5000, files: PROPERTIES },
