@@ -167,8 +167,12 @@ describe('photos and exports', () => {
   })
 
   test('a copy for review is a PDF, and nothing is issued by it', async () => {
+    const open = async () => openReviewDossier(await world.of('K'), { repair: 'R-1' })
+    // the first signature of a store takes its log key and its certificate into the log, once
+    const first = await open()
+    if (first.ok) await new Response(first.value.body).arrayBuffer()
     const before = await world.count()
-    const file = await openReviewDossier(await world.of('K'), { repair: 'R-1' })
+    const file = await open()
     if (!file.ok) throw new Error(file.error.code)
     const bytes = Buffer.from(await new Response(file.value.body).arrayBuffer())
     expect(bytes.length).toBe(file.value.sizeBytes)
