@@ -1,8 +1,9 @@
 import { benchDossier } from './dossier-build'
+import { benchLogAppend } from './log-append'
 import { benchPhotoIntake } from './photo-intake'
 
 let missed = 0
-for (const bench of [benchPhotoIntake, benchDossier]) {
+for (const bench of [benchPhotoIntake, benchLogAppend, benchDossier]) {
   const { name, ratio, bound, lines } = await bench()
   if (ratio > bound) missed += 1
   console.log(`${ratio <= bound ? 'pass' : 'FAIL'}  ${name}: ratio ${ratio.toFixed(2)}, bound ${bound}`)
