@@ -116,7 +116,8 @@ describe('underwrap command', { timeout: 180_000 }, () => {
     const file = join(folder, 'review.pdf')
     expect(await run('dossier', 'MD-1', '--out', file)).toEqual({ code: 0, out: `${file}\n`, error: '' })
     expect(readFileSync(file).subarray(0, 5).toString()).toBe('%PDF-')
-    expect((await run('reproject')).out).toBe('1 repairs rebuilt from 6 facts\n')
+    // It is signed: the first signature brings the facts of the log's key and of the certificate, and no issue.
+    expect((await run('reproject')).out).toBe('1 repairs rebuilt from 8 facts\n')
     const nowhere = await run('dossier', 'MD-1', '--out', join(folder, 'no', 'such', 'place.pdf'))
     expect([nowhere.code, nowhere.out]).toEqual([1, ''])
     expect(nowhere.error).toMatch(/^underwrap: .*cannot be written.*\n$/)
