@@ -19,7 +19,13 @@ export async function loadCodeReader(): Promise<CodeReader> {
     fireImmediately: true,
   })
   return async (pixels) => {
-    const found = await readBarcodes(pixels, { formats: [...FORMATS], tryHarder: true, maxNumberOfSymbols: 12 })
+    // Plain: brackets that the reader would put round identifiers could not be told from brackets in a value.
+    const found = await readBarcodes(pixels, {
+      formats: [...FORMATS],
+      tryHarder: true,
+      maxNumberOfSymbols: 12,
+      textMode: 'Plain',
+    })
     return [...new Set(found.filter((one) => one.isValid).map(scannedText))]
   }
 }

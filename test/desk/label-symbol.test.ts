@@ -28,7 +28,7 @@ async function readBack(content: LabelContent, format: LabelSymbol, modulePx = 4
     .extend({ top: 30, bottom: 30, left: 30, right: 30, background: '#fff' })
     .jpeg({ quality: 70 })
     .toBuffer()
-  return (await readBarcodes(new Uint8Array(picture), { tryHarder: true })).map(scannedText)
+  return (await readBarcodes(new Uint8Array(picture), { tryHarder: true, textMode: 'Plain' })).map(scannedText)
 }
 
 const BATCH = {

@@ -1,7 +1,7 @@
 import type { StreamId } from '@/lib/domain/facts/fact'
 import { foldBatch } from '@/lib/domain/fold/fold-batch'
 import type { BatchState } from '@/lib/domain/fold/store-states'
-import { type BatchStanding, batchEvents, batchStanding, labelReadOf } from './batch-words'
+import { type BatchStanding, batchEvents, batchStanding, labelReadOf, labelTextOf } from './batch-words'
 import { loadNames, type ReadingDesk } from './reading-desk'
 import type { EventLine } from './trace-event-line'
 
@@ -11,6 +11,8 @@ export type BatchView = {
   events: EventLine[]
   length: number
   labelRead: string
+  /** The label's text with brackets, as a person reads it; null when none was kept. */
+  labelText: string | null
   recallFact: string | null
 }
 
@@ -26,6 +28,7 @@ export async function loadBatchView({ desk }: Pick<ReadingDesk, 'desk'>, stream:
     events: batchEvents(facts, stream, names, desk.now(null)),
     length: facts.length,
     labelRead: labelReadOf(state.received),
+    labelText: labelTextOf(state.received),
     recallFact: state.recalled?.id ?? null,
   }
 }

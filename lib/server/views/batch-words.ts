@@ -1,4 +1,4 @@
-import { parseGs1 } from '@/lib/calc/gs1-elements'
+import { parseGs1, showGs1 } from '@/lib/calc/gs1-elements'
 import { isRefused } from '@/lib/calc/refusal'
 import { type PersonId, type StreamId, streamName } from '@/lib/domain/facts/fact'
 import type { BodyOf, Fact } from '@/lib/domain/facts/fact-kinds'
@@ -76,6 +76,13 @@ function wordsOf(fact: Fact): [string, string] | null {
     default:
       return null
   }
+}
+
+/** The label's text as a person reads it: GS1 fields with brackets, any other text as it is; null when none was kept. */
+export function labelTextOf({ label }: BodyOf<'batch-received'>): string | null {
+  if (label === undefined) return null
+  const answer = parseGs1({ text: label, referenceYear: 2000, identifiers: 'label' })
+  return isRefused(answer) ? label : showGs1(answer.elements)
 }
 
 const READ_BY = {

@@ -74,7 +74,7 @@ export default async function BatchPage({ params }: { params: Promise<{ name: st
             <h2>Label and package</h2>
             <dl className="pairs">
               <dt>Label</dt>
-              <dd>{received.label ?? 'no text kept'}</dd>
+              <dd>{view.labelText ?? 'no text kept'}</dd>
               <dt>Label read</dt>
               <dd>{view.labelRead}</dd>
               <dt>Article number</dt>
