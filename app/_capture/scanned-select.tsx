@@ -67,11 +67,13 @@ export function ScannedSelect({
     <div className="stack tight">
       <SelectField {...shared} options={options} />
       <div>
-        <LabelScan take={take} about={`Scan the ${kind} for: ${shared.label}`} label={`Scan the ${kind}`} />
+        <LabelScan
+          take={take}
+          about={shared.label.toLowerCase() === kind ? `Scan the ${kind}` : `Scan the ${kind}: ${shared.label}`}
+          label={`Scan the ${kind}`}
+        />
       </div>
-      <p className={`note ${said?.tone ?? ''}`} role="status" hidden={said === null}>
-        {said?.words}
-      </p>
+      <div role="status">{said === null ? null : <p className={`note ${said.tone}`}>{said.words}</p>}</div>
     </div>
   )
 }

@@ -83,9 +83,7 @@ export function LabelAsk({ take, withCamera }: { take: (label: ScannedLabel) => 
           }}
         />
       </div>
-      <p className="note" aria-live="polite" hidden={said === null}>
-        {said}
-      </p>
+      <div aria-live="polite">{said === null ? null : <p className="note">{said}</p>}</div>
       {choices.length > 0 ? (
         <ul className="plain-list">
           {choices.map((text) => (
