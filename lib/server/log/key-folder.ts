@@ -7,7 +7,7 @@ import { LogBroken } from './log-broken'
 
 /** The folder of secret keys in a data folder, open to its owner alone; made when it is missing. */
 export function keyFolder(dataDir: string): string {
-  const folder = join(dataDir, 'keys')
+  const folder = join(/* turbopackIgnore: true */ dataDir, 'keys')
   mkdirSync(folder, { recursive: true, mode: 0o700 })
   chmodSync(folder, 0o700)
   giveToOwner(dataDir, folder)
@@ -16,7 +16,7 @@ export function keyFolder(dataDir: string): string {
 
 /** Where the secret key of a vkey lies. */
 export function keyFile(dataDir: string, vkey: Vkey): string {
-  return join(dataDir, 'keys', `log-${vkey.keyId}.key`)
+  return join(/* turbopackIgnore: true */ dataDir, 'keys', `log-${vkey.keyId}.key`)
 }
 
 /** Write a secret key, readable by its owner alone; on the disk when the promise settles. */

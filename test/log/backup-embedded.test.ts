@@ -1,0 +1,3 @@
+import { describeBackup } from './backup-contract'
+
+describeBackup('the embedded cluster', async () => undefined)
