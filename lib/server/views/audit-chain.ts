@@ -158,7 +158,7 @@ function releaseStep(
       text: `${one.fact.body.party}, ${names[one.fact.observedBy] ?? one.fact.observedBy}: ${one.state}`,
       note: `${showMoment(one.fact.observedAt)}${one.fell ? `; ${one.fell.cause}` : ''}`,
       href: factHref(one.fact.id),
-      isWrong: !['valid', 'used'].includes(one.state),
+      isWrong: ['lapsed', 'withdrawn', 'in question'].includes(one.state),
     })),
     ...lacking.map((party) => ({ text: `none by ${party}`, href: null, isWrong: true })),
   ])

@@ -71,10 +71,10 @@ export function factPlace(fact: Fact): string {
   return [fact.stream.replace(':', ' '), at].filter((part) => part !== '').join(', ')
 }
 
-/** A clock error in words: `1 min 4 s fast`; null where none is known. */
+/** A clock error in words: `1 min 4 s fast`, `right` within half a second, `not known`. */
 export function clockWords(offsetMs: number | null): string {
   if (offsetMs === null) return 'not known'
-  if (Math.abs(offsetMs) < 500) return 'right to the second'
+  if (Math.abs(offsetMs) < 500) return 'right'
   const seconds = Math.round(Math.abs(offsetMs) / 1000)
   const minutes = Math.floor(seconds / 60)
   return `${minutes > 0 ? `${minutes} min ` : ''}${seconds % 60} s ${offsetMs > 0 ? 'fast' : 'slow'}`

@@ -29,7 +29,8 @@ export type TrailLine = {
   clockErrorMs: number | null
   sha256: string | null
 }
-export type ToldLine = { fact: FactId; at: Moment; text: string }
+/** `isHere`: the fact is one of the trail's own lines, not one of a person, batch or instrument that the repair rests on. */
+export type ToldLine = { fact: FactId; at: Moment; text: string; isHere: boolean }
 /** What a reader is told without asking, kind by kind; an empty list says that there is none. */
 export type ToldGroup = { title: string; none: string; lines: ToldLine[] }
 export type TrailView = { lines: TrailLine[]; told: ToldGroup[]; mayAudit: boolean }
@@ -93,13 +94,13 @@ function toldGroups(
     const held =
       line.heldBackMinutes === null ? '' : `received ${wait(line.heldBackMinutes)} after it was keyed on ${line.device}`
     const text = `${line.what}, ${line.where}: ${[why, held].filter((part) => part !== '').join('; ')}.`
-    return [{ fact: fact.id, at: fact.observedAt, text }]
+    return [{ fact: fact.id, at: fact.observedAt, text, isHere: true }]
   })
   const corrections = new Set(facts.filter((fact) => fact.kind === 'corrected').map((fact) => fact.id))
-  const take = (title: string, none: string, isOf: (one: ToldLine) => boolean): ToldGroup => {
+  const take = (title: string, none: string, isOf: (one: RepairState['remarkable'][number]) => boolean): ToldGroup => {
     const found = remarkable.filter((one) => isOf(one))
     for (const one of found) told.add(`${one.fact}${one.text}`)
-    return { title, none, lines: found }
+    return { title, none, lines: found.map((one) => ({ ...one, isHere: lineOf.has(one.fact) })) }
   }
   for (const one of remarkable) if (one.text.startsWith('Late entry')) told.add(`${one.fact}${one.text}`)
   return [

@@ -28,7 +28,7 @@ function Line({ line }: { line: ChainLine }) {
     <span className={`chain-line${line.photo ? ' with-photo' : ''}`}>
       {line.photo ? (
         // biome-ignore lint/performance/noImgElement: a stored rendition of the record, not an asset
-        <img src={`/api/photos/${line.photo}/thumb`} alt="" loading="lazy" />
+        <img src={`/api/photos/${line.photo}/thumb`} alt="" />
       ) : null}
       <span className={line.isWrong ? 'not-proven' : undefined}>
         {line.href ? <Link href={line.href}>{line.text}</Link> : line.text}

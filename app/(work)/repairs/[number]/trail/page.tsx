@@ -29,7 +29,7 @@ export default async function TrailPage({ params }: { params: Promise<{ number: 
           {last?.receivedAt ? `, the last ${showMoment(last.receivedAt)}` : ''}. Nothing here can be edited or deleted.
         </p>
       </div>
-      <ToldUnasked groups={view.told} />
+      <ToldUnasked groups={view.told} mayAudit={view.mayAudit} />
       <TrailRows lines={view.lines} mayAudit={view.mayAudit} />
     </main>
   )
