@@ -9,6 +9,8 @@ import { openDesk } from '@/lib/server/commands/open-desk'
 import { openTrailFact } from '@/lib/server/commands/open-trail-fact'
 import { loadAuditFact } from '@/lib/server/views/audit-fact-view'
 import { LINES_A_PAGE, loadAuditSearch, type SearchParams } from '@/lib/server/views/audit-search-view'
+import { sourceOfBytes } from '@/lib/verify/byte-source'
+import { verifyFile } from '@/lib/verify/verify-file'
 import { KNOWN_FACT_ID } from '@/test/auth/prepared-names'
 import { openPreparedWorld, type Prepared } from '@/test/auth/prepared-world'
 import { openedFact, PERMIT } from '@/test/commands/world-facts'
@@ -112,6 +114,10 @@ describe('search of the trail', () => {
     const checkpoint = String(JSON.parse(lines.at(-1) ?? '""')).split('\n')
     expect(tree.size).toBe(Number(checkpoint[1]))
     expect(Buffer.from(tree.root()).toString('base64')).toBe(checkpoint[2])
+    const bytes = new TextEncoder().encode(text)
+    expect(await verifyFile(sourceOfBytes(bytes))).toMatchObject({ answer: 'intact', signer: 'not known' })
+    const changed = new TextEncoder().encode(text.replace('out of date', 'in good date'))
+    expect(await verifyFile(sourceOfBytes(changed))).toMatchObject({ answer: 'broken' })
   })
 
   test('a fact changed in the database is named where it is found', async () => {
