@@ -2,6 +2,8 @@ import { createHash, webcrypto } from 'node:crypto'
 import { open } from 'node:fs/promises'
 import type { ByteSource, Hasher } from '@/lib/verify/byte-source'
 
+const SHARED_BUFFERS = 3
+
 /** A file on disk as a source of bytes, open until closed. @throws what the system says when it cannot be opened or is no plain file */
 export async function openFileSource(path: string): Promise<ByteSource & { close(): Promise<void> }> {
   const file = await open(path, 'r')
@@ -10,17 +12,26 @@ export async function openFileSource(path: string): Promise<ByteSource & { close
     await file.close()
     throw Object.assign(new Error('no plain file'), { code: 'EISDIR' })
   }
+  const fill = async (bytes: Uint8Array, offset: number): Promise<Uint8Array> => {
+    let filled = 0
+    while (filled < bytes.length) {
+      const { bytesRead } = await file.read(bytes, filled, bytes.length - filled, offset + filled)
+      if (bytesRead === 0) throw new Error('The file became shorter while it was read.')
+      filled += bytesRead
+    }
+    return bytes
+  }
+  const buffers: Uint8Array[] = []
+  let turn = 0
   return {
     sizeBytes: size,
-    async read(offset, length) {
-      const bytes = Buffer.allocUnsafeSlow(length)
-      let filled = 0
-      while (filled < length) {
-        const { bytesRead } = await file.read(bytes, filled, length - filled, offset + filled)
-        if (bytesRead === 0) throw new Error('The file became shorter while it was read.')
-        filled += bytesRead
-      }
-      return new Uint8Array(bytes.buffer, bytes.byteOffset, length)
+    read: (offset, length) => fill(new Uint8Array(length), offset),
+    readShared(offset, length) {
+      turn = (turn + 1) % SHARED_BUFFERS
+      const held = buffers[turn]
+      const own = held && held.length >= length ? held : new Uint8Array(Math.ceil(length * 1.25))
+      buffers[turn] = own
+      return fill(own.subarray(0, length), offset)
     },
     close: () => file.close(),
   }

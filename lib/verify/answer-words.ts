@@ -41,7 +41,8 @@ function whoseOf({ answer, signer, about }: Answer): string {
 function verdictsOf({ answer, verdicts, about, notProved }: Answer): string | null {
   if (answer === 'unreadable' || about?.kind === 'log export') return null
   if (notProved.some((one) => one.code === 'rules-unknown')) return 'Verdicts could not be recomputed.'
-  return `Verdicts recomputed from the readings: ${verdicts.agreed} of ${verdicts.total} agree.`
+  const agreed = `Verdicts recomputed from the readings: ${verdicts.agreed} of ${verdicts.total} agree`
+  return answer === 'broken' ? `${agreed}, in a file that is broken.` : `${agreed}.`
 }
 
 function subjectOf(about: About): string {

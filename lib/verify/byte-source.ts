@@ -1,5 +1,12 @@
-/** Bytes to be checked, wherever they lie: a file on disk or one chosen in a browser. `read` gives exactly the bytes asked for. */
-export type ByteSource = { sizeBytes: number; read(offset: number, length: number): Promise<Uint8Array> }
+/**
+ * Bytes to be checked, wherever they lie: a file on disk or one chosen in a browser. `read` gives exactly the bytes asked for. `readShared`, where there is one, gives them in a
+ * buffer that is used again: they are good until the second call after.
+ */
+export type ByteSource = {
+  sizeBytes: number
+  read(offset: number, length: number): Promise<Uint8Array>
+  readShared?(offset: number, length: number): Promise<Uint8Array>
+}
 
 /** SHA-256 as the place offers it: over a stream in order, and over whole byte strings beside it. */
 export type Hasher = {

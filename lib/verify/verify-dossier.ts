@@ -10,6 +10,7 @@ import { readSignatureField, type SignatureField } from './pdf/signature-field'
 import { readObject, walkObjects } from './pdf/walk-objects'
 import type { PhotoObject } from './record/check-photos'
 import { checkRecord } from './record/check-record'
+import type { AttachmentDigests } from './record/read-manifest'
 
 const HASHES_AT_ONCE = 8
 
@@ -33,8 +34,13 @@ export async function verifyDossier(
   ledger.prove('layout', 'The file is built exactly as a dossier is, and nothing is appended to it.', 0)
   const signed = await checkFileSignature(field, digest, ledger)
   const attachments = await readAttachments(source, layout, refs, ledger)
+  const digests: AttachmentDigests = {}
+  for (const { name } of refs) {
+    const bytes = attachments[name]
+    if (bytes) digests[name] = { sha256: hexOf(await options.hasher.digest(bytes)), sizeBytes: bytes.length }
+  }
   checkRecord(
-    { attachments, photos, certificate: signed?.certificate ?? null, stampedAt: signed?.stampedAt ?? null },
+    { attachments, digests, photos, certificate: signed?.certificate ?? null, stampedAt: signed?.stampedAt ?? null },
     ledger,
     found,
     options.trusted,

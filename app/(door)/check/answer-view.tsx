@@ -50,9 +50,10 @@ export function AnswerView({ answer }: { answer: Answer }) {
 const WHOLE: Readonly<Record<Answer['answer'], Tone>> = { intact: 'pass', broken: 'fail', unreadable: 'not-proven' }
 const WHOSE: Readonly<Record<Answer['signer'], Tone>> = { known: 'pass', other: 'fail', 'not known': 'not-proven' }
 
-function toneOfVerdicts({ verdicts: { agreed, total }, proved, breaks }: Answer): Tone {
-  if (proved.some((one) => one.code === 'verdicts')) return 'pass'
-  return agreed < total && breaks.length > 0 ? 'fail' : 'not-proven'
+/** In a broken file nothing is green: its readings may be others than were taken. */
+function toneOfVerdicts({ answer, verdicts: { agreed, total } }: Answer): Tone {
+  if (answer === 'broken') return agreed < total ? 'fail' : 'not-proven'
+  return agreed === total && total > 0 ? 'pass' : 'not-proven'
 }
 
 function Part({ question, text, tone }: { question: string; text: string; tone: Tone }) {

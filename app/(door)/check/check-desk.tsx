@@ -51,7 +51,11 @@ export function CheckDesk() {
               ? `${sizeText(file.size)}. Choose another at any time.`
               : 'A PDF dossier, or the log of its holder. You can also drop it here.'}
           </span>
+          <span className="button check-button" aria-hidden="true">
+            {isReady ? 'Choose a file' : 'One moment …'}
+          </span>
           <input
+            className="visually-hidden"
             type="file"
             disabled={!isReady || isReading}
             onChange={(event) => {

@@ -1,5 +1,5 @@
 import { adler32 } from './adler32'
-import { type Codes, codesOf, InflateRefused, MOST_BITS } from './prefix-codes'
+import { type Codes, codesOf, InflateRefused, MOST_BITS, SHORT_BITS } from './prefix-codes'
 
 const LENGTH_BASE = [
   3, 4, 5, 6, 7, 8, 9, 10, 11, 13, 15, 17, 19, 23, 27, 31, 35, 43, 51, 59, 67, 83, 99, 115, 131, 163, 195, 227, 258,
@@ -64,9 +64,27 @@ class Bits {
     return value
   }
 
+  /** The next bits as far as there are any, not taken. */
+  peek(most: number): number {
+    while (this.count < most && this.at < this.input.length) {
+      this.held |= (this.input[this.at] ?? 0) << this.count
+      this.at += 1
+      this.count += 8
+    }
+    return this.held & ((1 << most) - 1)
+  }
+
+  /** Pass over bits that were peeked at. */
+  skip(count: number): void {
+    if (count > this.count) throw new InflateRefused('ends early')
+    this.held >>>= count
+    this.count -= count
+  }
+
   /** Offset of the next whole byte; what is left of the present one must be zero. */
   alignedAt(): number {
-    if (this.held !== 0) throw new InflateRefused('bits that say nothing')
+    this.at -= this.count >> 3
+    if ((this.held & ((1 << (this.count & 7)) - 1)) !== 0) throw new InflateRefused('bits that say nothing')
     this.held = 0
     this.count = 0
     return this.at
@@ -125,7 +143,12 @@ function coded(bits: Bits, out: Out, lengths: Codes, fars: Codes): void {
   }
 }
 
-function decode(bits: Bits, { counts, symbols }: Codes): number {
+function decode(bits: Bits, { counts, symbols, short }: Codes): number {
+  const entry = short[bits.peek(SHORT_BITS)] ?? 0
+  if (entry !== 0) {
+    bits.skip(entry >> 9)
+    return entry & 511
+  }
   let [code, first, index] = [0, 0, 0]
   for (let length = 1; length <= MOST_BITS; length += 1) {
     code |= bits.take(1)

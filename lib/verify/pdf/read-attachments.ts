@@ -1,10 +1,11 @@
 import type { ByteSource } from '../byte-source'
 import type { Ledger } from '../ledger'
 import { inflate } from './inflate'
+import { latin1 } from './latin1'
 import { entryOf, isNamed } from './parse-object'
 import { InflateRefused } from './prefix-codes'
 import type { Layout } from './read-layout'
-import { latin1, type PdfValue } from './read-value'
+import type { PdfValue } from './read-value'
 import { readObject } from './walk-objects'
 
 /** The attachments of a dossier and the most that this checker unpacks of each. */

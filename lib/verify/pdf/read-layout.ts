@@ -1,7 +1,8 @@
 import type { ByteSource } from '../byte-source'
 import type { Ledger } from '../ledger'
+import { latin1 } from './latin1'
 import { entryOf } from './parse-object'
-import { latin1, type PdfDict, ValueReader } from './read-value'
+import { type PdfDict, ValueReader } from './read-value'
 
 /** Where every object of the file lies. Offsets by number; the numbers in the order of the file. */
 export type Layout = {

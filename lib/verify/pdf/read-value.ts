@@ -1,3 +1,5 @@
+import { keptText, latin1 } from './latin1'
+
 /** A value of a PDF file with its place in the bytes that it was read from. */
 export type PdfValue = { at: number; end: number } & (
   | { kind: 'name'; name: string }
@@ -73,7 +75,7 @@ export class ValueReader {
     const at = this.at
     const end = this.endOfToken(at + 1)
     this.at = end
-    const raw = latin1(this.bytes.subarray(at + 1, end))
+    const raw = keptText(this.bytes, at + 1, end)
     // another spelling of a name must not hide it
     const name = raw.includes('#')
       ? raw.replace(/#([0-9A-Fa-f]{2})/g, (_, digits: string) => String.fromCharCode(Number.parseInt(digits, 16)))
@@ -84,13 +86,15 @@ export class ValueReader {
   private number(): PdfValue {
     const at = this.at
     const end = this.endOfToken(at)
+    const whole = wholeNumber(this.bytes, at, end)
+    if (whole !== null) {
+      this.at = end
+      const refEnd = this.restOfRef()
+      return refEnd === null ? { kind: 'number', value: whole, at, end } : { kind: 'ref', no: whole, at, end: refEnd }
+    }
     const text = latin1(this.bytes.subarray(at, end))
     if (!/^[+-]?(\d+\.?\d*|\.\d+)$/.test(text) || text.length > 30) throw new PdfMalformed('no number')
     this.at = end
-    if (/^\d+$/.test(text)) {
-      const match = this.restOfRef()
-      if (match !== null) return { kind: 'ref', no: Number(text), at, end: match }
-    }
     return { kind: 'number', value: Number(text), at, end }
   }
 
@@ -168,9 +172,14 @@ export class ValueReader {
   }
 }
 
-/** Bytes as characters of the same number. */
-export function latin1(bytes: Uint8Array): string {
-  let text = ''
-  for (const byte of bytes) text += String.fromCharCode(byte)
-  return text
+/** Up to fifteen digits as their number; null when anything else stands there. */
+function wholeNumber(bytes: Uint8Array, from: number, to: number): number | null {
+  if (to - from > 15) return null
+  let number = 0
+  for (let at = from; at < to; at += 1) {
+    const digit = (bytes[at] ?? 0) - 0x30
+    if (digit < 0 || digit > 9) return null
+    number = number * 10 + digit
+  }
+  return number
 }

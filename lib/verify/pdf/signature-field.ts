@@ -1,8 +1,9 @@
 import type { ByteSource } from '../byte-source'
 import type { Ledger } from '../ledger'
+import { latin1 } from './latin1'
 import { entryOf, isNamed, type PdfObject } from './parse-object'
 import type { Layout } from './read-layout'
-import { latin1, type PdfValue } from './read-value'
+import type { PdfValue } from './read-value'
 import { readObject } from './walk-objects'
 
 /** The file's one signature: what of the file it leaves out, and the DER that stands there. */

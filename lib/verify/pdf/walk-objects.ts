@@ -107,5 +107,7 @@ function* piecesOf({ offsets, inOrder, tableAt, sizeBytes }: Layout): Generator<
 }
 
 async function readPiece(source: ByteSource, piece: Piece | null): Promise<{ piece: Piece; bytes: Uint8Array } | null> {
-  return piece && { piece, bytes: await source.read(piece.from, piece.to - piece.from) }
+  if (!piece) return null
+  const length = piece.to - piece.from
+  return { piece, bytes: await (source.readShared?.(piece.from, length) ?? source.read(piece.from, length)) }
 }

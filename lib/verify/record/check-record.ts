@@ -13,11 +13,12 @@ import { checkPhotos, type PhotoObject, type PhotoTally } from './check-photos'
 import { checkVerdicts, isKnownRules } from './check-verdicts'
 import type { Manifest } from './manifest-schema'
 import { type FactLine, readFacts } from './read-facts'
-import { readManifest } from './read-manifest'
+import { type AttachmentDigests, readManifest } from './read-manifest'
 
 /** What the file holds beside its sheets. */
 export type RecordParts = {
   attachments: Attachments
+  digests: AttachmentDigests
   photos: PhotoObject[]
   certificate: Certificate | null
   stampedAt: string | null
@@ -27,7 +28,7 @@ export type RecordParts = {
 export function checkRecord(parts: RecordParts, ledger: Ledger, found: Found, trusted: Trusted): void {
   const { attachments, photos, certificate } = parts
   const start = ledger.breakCount
-  const manifest = readManifest(attachments, ledger)
+  const manifest = readManifest(attachments, parts.digests, ledger)
   if (!manifest) {
     ledger.leaveOpen('record', 'Facts, photos and verdicts could not be checked: the manifest cannot be read.')
     return

@@ -1,7 +1,6 @@
 import { z } from 'zod'
 import type { Fact } from '@/lib/domain/facts/fact-kinds'
 import { parseFact } from '@/lib/domain/facts/fact-kinds'
-import { HashBase64 } from '@/lib/domain/facts/key-bodies'
 import { hexDigestOf } from '@/lib/evidence/digest'
 import { type Leaf, parseLeaf } from '@/lib/evidence/leaf'
 import { parseCanonical } from '@/lib/evidence/parse-canonical'
@@ -19,7 +18,7 @@ export type FactLine = {
 }
 
 const FACTS_AT_MOST = 30_000
-const Inclusion = z.strictObject({ index: z.int().nonnegative(), proof: z.array(HashBase64).max(64) })
+const Inclusion = z.strictObject({ index: z.int().nonnegative(), proof: z.array(z.string().max(44)).max(64) })
 
 /**
  * Read facts, leaves and proofs line by line: each canonical, the fact's digest the one in its leaf, its stream the leaf's.

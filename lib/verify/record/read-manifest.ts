@@ -1,5 +1,3 @@
-import { isSameBytes } from '@/lib/calc/merkle-tree'
-import { digestOf } from '@/lib/evidence/digest'
 import { parseCanonical } from '@/lib/evidence/parse-canonical'
 import type { Ledger } from '../ledger'
 import type { AttachmentName, Attachments } from '../pdf/read-attachments'
@@ -7,11 +5,14 @@ import { Manifest } from './manifest-schema'
 
 const PLACE = 'manifest.json'
 
+/** Size and SHA-256 (hex) of the attachments that could be unpacked. */
+export type AttachmentDigests = Partial<Record<AttachmentName, { sha256: string; sizeBytes: number }>>
+
 /**
  * Read the manifest and compare the other attachments with the digests that it states. Null when it is none.
  * Breaks: `manifest-malformed`, `manifest-order`, `attachment-digest`; `version-unknown` makes the file unreadable where nothing else is wrong.
  */
-export function readManifest(attachments: Attachments, ledger: Ledger): Manifest | null {
+export function readManifest(attachments: Attachments, digests: AttachmentDigests, ledger: Ledger): Manifest | null {
   const bytes = attachments[PLACE]
   if (!bytes) return null
   const value = parseCanonical(bytes)
@@ -28,23 +29,19 @@ export function readManifest(attachments: Attachments, ledger: Ledger): Manifest
       ledger.broken('manifest-malformed', `${PLACE}: ${issue.path.join('.') || 'members'}`)
     return null
   }
-  compareFiles(parsed.data, attachments, ledger)
+  compareFiles(parsed.data, attachments, digests, ledger)
   checkOrder(parsed.data, ledger)
   return parsed.data
 }
 
-function compareFiles({ files }: Manifest, attachments: Attachments, ledger: Ledger): void {
+function compareFiles({ files }: Manifest, attachments: Attachments, digests: AttachmentDigests, ledger: Ledger): void {
   const names = (Object.keys(attachments) as AttachmentName[]).filter((name) => name !== PLACE)
   if (files.length !== names.length || names.some((name, index) => files[index]?.name !== name))
     ledger.broken('manifest-malformed', `${PLACE}: files`)
   for (const name of names) {
-    const bytes = attachments[name]
+    const own = digests[name]
     const stated = files.find((one) => one.name === name)
-    if (!bytes || !stated) continue
-    const digest = Uint8Array.from({ length: 32 }, (_, at) =>
-      Number.parseInt(stated.sha256.slice(2 * at, 2 * at + 2), 16),
-    )
-    if (bytes.length !== stated.sizeBytes || !isSameBytes(digestOf(bytes), digest))
+    if (own && stated && (own.sizeBytes !== stated.sizeBytes || own.sha256 !== stated.sha256))
       ledger.broken('attachment-digest', name)
   }
 }
