@@ -1,9 +1,10 @@
 import { benchDossier } from './dossier-build'
 import { benchLogAppend } from './log-append'
 import { benchPhotoIntake } from './photo-intake'
+import { benchVerify } from './verify-dossier'
 
 let missed = 0
-for (const bench of [benchPhotoIntake, benchLogAppend, benchDossier]) {
+for (const bench of [benchPhotoIntake, benchLogAppend, benchDossier, benchVerify]) {
   const { name, ratio, bound, lines } = await bench()
   if (ratio > bound) missed += 1
   console.log(`${ratio <= bound ? 'pass' : 'FAIL'}  ${name}: ratio ${ratio.toFixed(2)}, bound ${bound}`)
