@@ -2,6 +2,7 @@ import { spawnSync } from 'node:child_process'
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
+import { runFlips } from './flips'
 import { OUTBOX_STEP } from './outbox'
 
 type Step = { name: string; runs: number; files: string[] }
@@ -31,6 +32,7 @@ const STEPS: Step[] = [
 const folder = mkdtempSync(join(tmpdir(), 'underwrap-long-'))
 let failed = 0
 for (const step of STEPS) failed += runStep(step)
+failed += await runFlips()
 failed += runMutation()
 rmSync(folder, { recursive: true })
 process.exitCode = failed > 0 ? 1 : 0
