@@ -16,17 +16,13 @@ import type { Refusal } from './refusal'
 
 /**
  * The whole log of the actor's tenant as one file that anyone can check: no form. It is written to a file first, so that a log that cannot be signed is said and
- * never half sent. Refuses `not-allowed` for who is neither auditor nor inspector, and `not-decided` when they are not so in every project or the log cannot be signed.
+ * never half sent. Refuses `not-allowed` for who is neither auditor nor inspector, `not-found` for who is so in some projects only, since the file
+ * would show the others, and `not-decided` when the log cannot be signed.
  */
 export const exportLog = command(z.strictObject({}), async (desk) => {
   const reach = await trailReachOf(desk)
   if (!reach) return refused(AUDIT_BARRED)
-  if (!reach.isWhole)
-    return refused({
-      code: 'not-decided',
-      why: 'The log holds projects where you are neither auditor nor inspector.',
-      detail: reach.shutProjects,
-    })
+  if (!reach.isWhole) return refused({ code: 'not-found' })
   const folder = await mkdtemp(join(tmpdir(), 'underwrap-log-'))
   const forget = () => rm(folder, { recursive: true, force: true })
   const file = await fileOf(desk, join(folder, 'log.txt')).catch(async (cause: unknown) => {
