@@ -17,7 +17,7 @@ export type PdfParts = {
 
 /** Number of the first photo's object in a file made here. */
 export const FIRST_PHOTO = 7
-const ROOM_BYTES = 2600
+const ROOM_BYTES = 3200
 
 /** A small dossier file: one empty sheet, photos, attachments, signature. Object numbers: 1 catalog, 2 pages, 3 sheet, 4 names, 5 field, 6 signature, then photos, then attachments. */
 export function pdfByHand({ attachments, photos, sign, further = [], hexOf = lowerHex }: PdfParts): Uint8Array {

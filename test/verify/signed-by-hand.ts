@@ -1,5 +1,5 @@
 import { nodeHasher } from '@/lib/cli/file-source'
-import { buildCms } from '@/lib/dossier/sign/build-cms'
+import { buildCms, type TimeStamper } from '@/lib/dossier/sign/build-cms'
 import type { SigningIdentity } from '@/lib/dossier/sign/certificate'
 import { canonicalBytes } from '@/lib/evidence/canonical-bytes'
 import type { Answer } from '@/lib/verify/answer'
@@ -12,13 +12,13 @@ import { type Holder, holderByHand, receivedByHand } from './holder-by-hand'
 import { type LogByHand, logByHand, sha256Hex } from './log-by-hand'
 import { type PdfParts, pdfByHand } from './pdf-by-hand'
 
-type Changes = Partial<PdfParts> & { changeDer?: (der: Uint8Array) => Uint8Array }
+type Changes = Partial<PdfParts> & { changeDer?: (der: Uint8Array) => Uint8Array; stamp?: TimeStamper }
 
 /** A file of these contents signed by an identity; the DER may be changed once it is made. */
 export async function signedFile(
   contents: DossierContents,
   identity: SigningIdentity,
-  { changeDer = (der) => der, ...parts }: Changes = {},
+  { changeDer = (der) => der, stamp, ...parts }: Changes = {},
 ): Promise<Uint8Array> {
   let covered: Uint8Array = new Uint8Array()
   pdfByHand({
@@ -29,7 +29,7 @@ export async function signedFile(
       return new Uint8Array()
     },
   })
-  const der = changeDer(await buildCms(covered, identity, null))
+  const der = changeDer(await buildCms(covered, identity, stamp ?? null))
   return pdfByHand({ ...contents, ...parts, sign: () => der })
 }
 
