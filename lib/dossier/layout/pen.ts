@@ -1,6 +1,6 @@
 import type { Span, Tone } from '../blocks'
 import type { FontMetrics } from './font-metrics'
-import type { Placed, PlacedShape } from './placed'
+import type { Placed } from './placed'
 import { SHEET } from './sheet'
 import { partOf, type StructureNode, type StructureType } from './structure'
 import { breakLines, type Line } from './text-lines'
@@ -41,11 +41,11 @@ export class Pen {
     return this.sheets.length
   }
 
-  add(...items: PlacedShape[]): void {
+  /** Put things on the sheet. Each is new: it is told here which element it belongs to. */
+  add(...items: Placed[]): void {
     const { element } = this
-    this.sheets
-      .at(-1)
-      ?.push(...(element ? items.map((one): Placed => (isSpoken(one) ? { ...one, tag: element } : one)) : items))
+    if (element) for (const one of items) if (isSpoken(one)) one.tag = element
+    this.sheets.at(-1)?.push(...items)
   }
 
   /** What `place` puts down belongs to a new element of the structure, under the present one. */
@@ -107,7 +107,7 @@ export class Pen {
   }
 }
 
-function isSpoken({ kind }: PlacedShape): boolean {
+function isSpoken({ kind }: Placed): boolean {
   return kind === 'text' || kind === 'picture' || kind === 'photo' || kind === 'squares'
 }
 

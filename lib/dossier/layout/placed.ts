@@ -5,9 +5,9 @@ import type { Face } from './font-metrics'
 import type { StructureNode } from './structure'
 
 /** One thing placed on a sheet: points from the top left, y downwards; text stands on its baseline. What has no tag is decoration to a reader who hears the sheet. */
-export type Placed = PlacedShape & { tag?: StructureNode }
+export type Placed = { tag?: StructureNode } & PlacedShape
 
-export type PlacedShape =
+type PlacedShape =
   | { kind: 'text'; x: number; y: number; text: string; face: Face; sizePt: number; tone: Tone }
   | { kind: 'line'; x1: number; y1: number; x2: number; y2: number; widthPt: number; tone: Tone | 'rule' }
   | {

@@ -11,6 +11,8 @@ type Word = { text: string; span: Span; face: Face; widthPt: number }
  * in the text starts a line. Empty spans give one empty line.
  */
 export function breakLines(spans: readonly Span[], widthPt: number, sizePt: number, metrics: FontMetrics): Line[] {
+  const whole = wholeLine(spans, widthPt, sizePt, metrics)
+  if (whole) return [whole]
   const lines: Line[] = []
   let line: Line = { runs: [], widthPt: 0 }
   const close = (): void => {
@@ -32,6 +34,26 @@ export function breakLines(spans: readonly Span[], widthPt: number, sizePt: numb
   }
   close()
   return lines
+}
+
+/** One span that fits its line as it is, as most cells do: no words are told apart. Null for anything else. */
+function wholeLine(spans: readonly Span[], widthPt: number, sizePt: number, metrics: FontMetrics): Line | null {
+  const [span, ...others] = spans
+  if (!span || others.length > 0 || span.text.trim() !== span.text || span.text === '' || span.text.includes('\n'))
+    return null
+  const face = span.face ?? 'regular'
+  const text = legible(span.text, face, metrics)
+  const width = metrics.widthPt(text, face, sizePt)
+  if (width > widthPt) return null
+  const run: Run = {
+    text,
+    face,
+    tone: span.tone ?? 'ink',
+    isStruck: span.isStruck ?? false,
+    x: 0,
+    widthPt: width,
+  }
+  return { runs: [run], widthPt: width }
 }
 
 /** Width of the widest unbreakable word and of the longest line that spans would need. */

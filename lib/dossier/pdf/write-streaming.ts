@@ -48,9 +48,12 @@ export async function writeStreaming(
     for (const source of [objectsOf(document.context), document.ready])
       for (const { objectNo, value } of source) {
         offsets.set(objectNo, sink.sizeBytes)
-        await sink.put(`${objectNo} 0 obj\n`)
-        await sink.put(value)
-        await sink.put('\nendobj\n')
+        if (typeof value === 'string') await sink.put(`${objectNo} 0 obj\n${value}\nendobj\n`)
+        else {
+          await sink.put(`${objectNo} 0 obj\n`)
+          await sink.put(value)
+          await sink.put('\nendobj\n')
+        }
       }
     await writePhotos(document.photos, store, sink, offsets, onPhoto)
     await writeEnd(document, sink, offsets)
