@@ -16,6 +16,8 @@ const config = {
     '@pdf-lib/fontkit',
     'better-auth',
     'drizzle-orm',
+    'esbuild',
+    'esbuild-wasm',
   ],
   experimental: { serverActions: { bodySizeLimit: '2mb' } },
   headers: async () => [

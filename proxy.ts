@@ -1,8 +1,8 @@
 import { getSessionCookie } from 'better-auth/cookies'
 import { type NextRequest, NextResponse } from 'next/server'
 
-/** Ways in that need no session: the door itself, and the check of a dossier, which anyone may make. */
-const OPEN = /^\/(sign-in|setup|invitation|check)(\/|$)/
+/** Ways in that need no session: the door itself, the check of a dossier, which anyone may make, and the shell of the screens on site, which holds nothing. */
+const OPEN = /^\/(sign-in|setup|invitation|check|site)(\/|$)/
 
 /**
  * Send people without a session cookie to the door. It is a convenience and never the only check: every page, action and route looks up the session

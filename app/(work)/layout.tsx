@@ -19,7 +19,7 @@ export default async function WorkLayout({ children }: { children: ReactNode }) 
   return (
     <>
       <WorkBar
-        name={frame.name}
+        user={{ tenant: frame.tenant, person: frame.person, name: frame.name, clockKind: frame.clockKind }}
         waitingCount={frame.waitingCount}
         isAdministrator={frame.isAdministrator}
         isAuditor={frame.isAuditor}

@@ -3,7 +3,7 @@ import { zodResolver } from '@hookform/resolvers/zod'
 import { useRouter } from 'next/navigation'
 import { useCallback, useMemo, useState } from 'react'
 import { type FieldValues, FormProvider, useForm, useWatch } from 'react-hook-form'
-import { RefusalNote } from '@/app/_ui/refusal-note'
+import { OutboxRefusal } from '@/app/_parts/outbox-refusal'
 import { draftKey } from '@/lib/capture/draft-store'
 import { FORMS } from '@/lib/capture/forms/form-table'
 import { observedIn } from '@/lib/capture/observed-in'
@@ -17,7 +17,7 @@ import { LateEntry, type LateReason } from './late-entry'
 import { LiveVerdicts } from './live-verdicts'
 import { FailingMarks } from './marks-slot'
 import { readNow } from './read-now'
-import { type SaveRefusal, type SaveTarget, saveRecord } from './save-record'
+import { type SaveRefusal, type SaveTarget, type Saving, saveRecord } from './save-record'
 import { TimerStrip } from './timer-strip'
 import { useDraft } from './use-draft'
 import { useLiveVerdicts } from './use-live-verdicts'
@@ -31,10 +31,12 @@ export type RecordFormProps = {
   back: string
   initial?: PointRecord
   replaces?: string
+  /** Where there may be no network: keeps the record on this device, then leaves the form. Otherwise it goes to the server. */
+  onSite?: { keep(saving: Saving): Promise<SaveRefusal | null>; leave(): void }
 }
 
 /** The form of one record: one zod schema from form to fact, verdicts while keying, a draft kept on this device. */
-export function RecordForm({ type, target, context, tenant, me, back, initial, replaces }: RecordFormProps) {
+export function RecordForm({ type, target, context, tenant, me, back, initial, replaces, onSite }: RecordFormProps) {
   const spec = FORMS[type]
   const router = useRouter()
   const blank = useMemo<FieldValues>(
@@ -71,20 +73,22 @@ export function RecordForm({ type, target, context, tenant, me, back, initial, r
       const now: Moment = await readNow(context.utcOffset, context.clockKind)
       const at = observedIn(spec, record) ?? now
       if (minutesBetween(at, now) > context.lateAfterMinutes && late.reason.trim().length < 3) return setNeedsLate(true)
-      const refused = await saveRecord({
+      const saving: Saving = {
         target,
         record,
         observedAt: replaces ? now : at,
         enteredAt: now,
         late: !replaces && minutesBetween(at, now) > context.lateAfterMinutes ? late : null,
         ...(replaces && initial ? { replaces, was: initial, reason } : {}),
-      })
+      }
+      const refused = onSite ? await onSite.keep(saving) : await saveRecord(saving, { tenant, person: me })
       if (refused) return setRefusal(refused)
       drop()
+      if (onSite) return onSite.leave()
       router.push(back)
       router.refresh()
     },
-    [back, context, drop, initial, late, reason, replaces, router, spec, target],
+    [back, context, drop, initial, late, me, onSite, reason, replaces, router, spec, target, tenant],
   )
   const { isSubmitting, submitCount, isValid } = form.formState
   return (
@@ -130,7 +134,7 @@ export function RecordForm({ type, target, context, tenant, me, back, initial, r
                 <textarea value={reason} onChange={(event) => setReason(event.target.value)} />
               </label>
             ) : null}
-            {refusal ? <RefusalNote refusal={refusal} /> : null}
+            {refusal ? <OutboxRefusal refusal={refusal} /> : null}
             {submitCount > 0 && !isValid ? (
               <p className="note refused" role="alert">
                 <strong>Not saved yet.</strong> Some fields above are missing or cannot be read. Nothing is lost: the

@@ -13,19 +13,28 @@ export function Ladder({
   windows,
   names,
   nowMs,
+  hrefOf = (point, attempt) => `/repairs/${number}/points/${point}?attempt=${attempt}`,
 }: {
   number: string
   points: readonly PointState[]
   windows: readonly WindowState[]
   names: Record<PersonId, string>
   nowMs: number
+  /** Where an attempt opens; on the pages of the record unless said. */
+  hrefOf?: (point: string, attempt: number) => string
 }) {
   return (
     <ol className="ladder" aria-label="Points of the plan">
       {points.map((point) => (
         <li key={point.no}>
           {point.attempts.map((attempt) => (
-            <Rung key={attempt.attempt} number={number} point={point} attempt={attempt} names={names} />
+            <Rung
+              key={attempt.attempt}
+              href={hrefOf(point.no, attempt.attempt)}
+              point={point}
+              attempt={attempt}
+              names={names}
+            />
           ))}
           {windows
             .filter((window) => window.point === point.no && (window.state === 'running' || window.state === 'warning'))
@@ -39,12 +48,12 @@ export function Ladder({
 }
 
 function Rung({
-  number,
+  href,
   point,
   attempt,
   names,
 }: {
-  number: string
+  href: string
   point: PointState
   attempt: AttemptState
   names: Record<PersonId, string>
@@ -53,11 +62,7 @@ function Rung({
   const isFirst = point.attempts[0] === attempt
   const isJudged = attempt.records.length > 0 && attempt.criteria.length > 0
   return (
-    <a
-      className="rung"
-      data-state={attempt.state}
-      href={`/repairs/${number}/points/${point.no}?attempt=${attempt.attempt}`}
-    >
+    <a className="rung" data-state={attempt.state} href={href}>
       <span className="no">{point.no}</span>
       <span>
         <span className="title">{point.plan.title}</span>

@@ -1,6 +1,9 @@
 'use client'
 import Link from 'next/link'
 import { usePathname } from 'next/navigation'
+import type { DeviceUser } from '@/app/_capture/follow-device'
+import { OutboxStatusLine } from '@/app/_parts/outbox-status'
+import { siteHref } from '@/lib/capture/site/site-address'
 import { ThemeSwitch } from './theme-switch'
 
 const MAIN = [
@@ -22,14 +25,14 @@ const MORE = [
 
 /** The bar over every page of the work: where one is, what waits, who is signed in. */
 export function WorkBar({
-  name,
+  user,
   waitingCount,
   isAdministrator,
   isAuditor,
   isDemo,
   signOut,
 }: {
-  name: string
+  user: DeviceUser
   waitingCount: number
   isAdministrator: boolean
   /** Whether the reader reads whole records: the audit room is offered. */
@@ -38,6 +41,12 @@ export function WorkBar({
   signOut: () => Promise<void>
 }) {
   const path = usePathname()
+  const { name } = user
+  const leave = async () => {
+    const { leaveDevice } = await import('@/app/_capture/follow-device')
+    await leaveDevice()
+    await signOut()
+  }
   const link = (href: string, label: string) => (
     <Link key={href} href={href} aria-current={path.startsWith(href) ? 'page' : undefined}>
       {label}
@@ -62,14 +71,16 @@ export function WorkBar({
               {MORE.map(([href, label]) => link(href, label))}
               {isAuditor ? link('/audit', 'Audit room') : null}
               {isAdministrator ? link('/accounts', 'Accounts and roles') : null}
+              <a href={siteHref({})}>On site</a>
               <ThemeSwitch />
-              <form action={signOut}>
+              <form action={leave}>
                 <button type="submit">Sign out {name}</button>
               </form>
             </div>
           </details>
         </div>
       </nav>
+      <OutboxStatusLine user={user} />
       {isDemo ? (
         <p className="demo-strip">Demonstration record: people, firms, batches and readings are invented.</p>
       ) : null}

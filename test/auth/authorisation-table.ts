@@ -9,6 +9,7 @@ import { loadJob } from '@/lib/server/commands/load-job'
 import { openIssuedDossier, openReviewDossier } from '@/lib/server/commands/open-dossier'
 import { openPackage } from '@/lib/server/commands/open-package'
 import { openPhoto } from '@/lib/server/commands/open-photo'
+import { openSitePack } from '@/lib/server/commands/open-site-pack'
 import { openTrailFact } from '@/lib/server/commands/open-trail-fact'
 import { proveConsistency } from '@/lib/server/commands/prove-consistency'
 import { receiveEntries } from '@/lib/server/commands/receive-entries'
@@ -28,6 +29,7 @@ export const OPEN: Readonly<Record<string, string>> = {
   leave: 'ends the caller’s own session',
   '/api/auth/[...all]': 'sign-in and sign-out; every other path of the library is closed',
   '/api/clock': 'tells the time to whoever is signed in',
+  '/serwist/[path]': 'the service worker’s program, the same for everyone',
 }
 
 /** One entry of the caller's own outbox, answered as its command answers. */
@@ -47,6 +49,7 @@ export const ROUTE_ROWS: readonly Row[] = [
   { name: '/api/outbox', run: receiveOne, may: ['technician', 'lead', 'inspector'], input: () => ({ id: v7(), command: 'record-point', photos: [], madeOffline: false, input: { stream: 'repair:R-1', body: { point: '05', attempt: 1, record: PERMIT }, observedAt: NOW, enteredAt: NOW, device: { id: 'tab-1', clockOffsetMs: null } } }) },
   { name: '/api/outbox/photos/[sha256]', run: (actor, input) => receivePiece(actor, input, async () => done(new Uint8Array(5))) as ReturnType<Command<unknown>>, may: ['technician', 'lead', 'inspector', 'stores', 'in-service inspector'], input: () => ({ sha256: PHOTO_SHA256, offset: 0, sizeBytes: 1000 }) },
   { name: '/api/photos/[sha256]/[size]', run: openPhoto, may: ['technician', 'lead', 'inspector', 'client', 'engineer', 'stores', 'auditor', 'in-service inspector'], input: () => ({ sha256: PHOTO_SHA256, size: 'thumb' }) },
+  { name: '/api/site/[number]', run: openSitePack, may: ['technician', 'lead', 'inspector', 'client', 'engineer', 'stores', 'auditor', 'in-service inspector'], input: () => ({ repair: 'repair:R-1' }) },
   { name: '/api/dossiers/[repair]/[revision]', run: openIssuedDossier, may: ['technician', 'lead', 'inspector', 'client', 'engineer', 'stores', 'auditor', 'in-service inspector'], input: () => ({ repair: 'R-1', revision: '0' }) },
   { name: '/api/dossiers/[repair]/review', run: openReviewDossier, may: ['technician', 'lead', 'inspector', 'client', 'engineer', 'stores', 'auditor', 'in-service inspector'], input: () => ({ repair: 'R-1' }) },
   { name: '/api/dossiers/[repair]/package/[revision]', run: openPackage, may: ['technician', 'lead', 'inspector', 'client', 'engineer', 'stores', 'auditor', 'in-service inspector'], input: () => ({ repair: 'R-1', revision: 'review' }) },

@@ -47,6 +47,7 @@ export const OPEN_PAGES: Readonly<Record<string, string>> = {
   '/setup': 'the door of an empty store',
   '/invitation/[token]': 'the door of an invited person; it names no one without the token',
   '/check': 'checks a file that anyone brings, in the browser',
+  '/site': 'a shell that holds nothing: it draws what this device keeps',
   '/trace': 'a search field; it sends on to a trace',
   '/_not-found': 'says that a page is not there',
 }

@@ -23,11 +23,23 @@ export type OutboxGround = {
 
 export type OutboxStatus = OutboxCount & { last: SendOutcome | null; clock: ClockStanding | null }
 
-export type Captured = { command: OutboxCommand; input: EntryInput; photos?: readonly Blob[] }
+/** Which device stated a fact, and how far its clock was ahead at the last contact. */
+export type DeviceStated = { id: string; clockOffsetMs: number | null }
+
+/** `id` and `device` are given only when the same statement may have reached the server already, so that it is received once. */
+export type Captured = {
+  command: OutboxCommand
+  input: EntryInput
+  photos?: readonly Blob[]
+  id?: string
+  device?: DeviceStated
+}
 export type CaptureRefusal = KeepRefusal | { code: 'storage-nearly-full'; freeBytes: number; neededBytes: number }
 export type DealRefusal = CaptureRefusal | { code: 'not-refused' } | { code: 'reason-missing' }
 
 export type Outbox = {
+  /** The device as a fact captured now names it. */
+  device(): Promise<DeviceStated>
   /** How safely this device keeps, to be shown before capture. */
   room(): Promise<Room>
   /** Keep one statement with its photos until the server has it. It is kept when this settles with ok; refuses before anything could be lost. */
@@ -41,7 +53,10 @@ export type Outbox = {
   /** A refused entry goes again as it is: what stood against it is gone. */
   tryAgain(id: string): Promise<Result<OutboxEntry, DealRefusal>>
   /** A refused entry goes again changed, under a new id, in the place of the old one, which stays readable. */
-  sendAgain(id: string, changed: Pick<Captured, 'input' | 'photos'>): Promise<Result<OutboxEntry, DealRefusal>>
+  sendAgain(
+    id: string,
+    changed: Pick<Captured, 'input' | 'photos' | 'device'>,
+  ): Promise<Result<OutboxEntry, DealRefusal>>
   /** A refused entry is not sent; it stays readable on this device with the reason. */
   setAside(id: string, reason: string): Promise<Result<OutboxEntry, DealRefusal>>
 }

@@ -21,6 +21,7 @@ export function createOutbox(ground: OutboxGround): Outbox {
   let last: SendOutcome | null = null
 
   const clock = async () => ClockStanding.nullable().parse(await store.note(CLOCK))
+  const deviceNow = async () => ({ id: ground.deviceId, clockOffsetMs: (await clock())?.offsetMs ?? null })
   const status = async () => ({
     ...countEntries(await store.entries(owner)),
     last,
@@ -52,10 +53,10 @@ export function createOutbox(ground: OutboxGround): Outbox {
     if (room.space === 'full')
       return refused({ code: 'storage-nearly-full' as const, freeBytes: room.freeBytes ?? 0, neededBytes })
     const { id: _id, ...input } = captured.input
-    const device = { id: ground.deviceId, clockOffsetMs: (await clock())?.offsetMs ?? null }
+    const device = captured.device ?? (await deviceNow())
     const entry: NewEntry = {
       ...owner,
-      id: v7(),
+      id: captured.id ?? v7(),
       seq: null,
       command: captured.command,
       input: { ...input, stream: captured.input.stream, body: captured.input.body, device },
@@ -97,6 +98,7 @@ export function createOutbox(ground: OutboxGround): Outbox {
   }
 
   return {
+    device: deviceNow,
     room: () => judgeRoom(storage, store.keeps),
     async capture(captured) {
       const prepared = await prepare(captured)
@@ -136,11 +138,16 @@ export function createOutbox(ground: OutboxGround): Outbox {
       return outcome
     },
     tryAgain: (id) => deal(id, (one) => ({ ...one, state: 'waiting', refusal: null })),
-    async sendAgain(id, { input, photos }) {
+    async sendAgain(id, { input, photos, device }) {
       const found = await refusedEntry(id)
       if (!found.ok) return found
       const old = found.value
-      const prepared = await prepare({ command: old.command, input, ...(photos ? { photos } : {}) })
+      const prepared = await prepare({
+        command: old.command,
+        input,
+        ...(photos ? { photos } : {}),
+        ...(device ? { device } : {}),
+      })
       if (!prepared.ok) return prepared
       const { entry } = prepared.value
       const again = { ...entry, seq: old.seq, photos: photos ? entry.photos : old.photos, replaces: old.id }

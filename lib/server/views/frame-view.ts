@@ -1,12 +1,17 @@
 import { eq } from 'drizzle-orm'
 import { cache } from 'react'
 import { tenants } from '@/db/schema'
+import type { PersonId } from '@/lib/domain/facts/fact'
 import { mayAudit } from './audit-reach'
+import { clockKindOf } from './clock-kind'
 import { openReadingDesk } from './reading-desk'
 import { loadWaitingView } from './waiting-view'
 
 export type FrameView = {
+  tenant: string
+  person: PersonId
   name: string
+  clockKind: 'real' | 'demo' | 'test'
   waitingCount: number
   isAdministrator: boolean
   isAuditor: boolean
@@ -28,7 +33,10 @@ export const loadFrameView = cache(async (): Promise<FrameView | null> => {
   if (!reading) return null
   const waiting = await loadWaitingView(reading)
   return {
+    tenant: reading.actor.tenant,
+    person: reading.actor.person,
     name: reading.actor.name,
+    clockKind: await clockKindOf(reading.desk.store, reading.actor.tenant),
     waitingCount: waiting.lines.filter((line) => line.kind !== 'record').length,
     isAdministrator: reading.roles.includes('administrator'),
     isAuditor: mayAudit(reading.desk),

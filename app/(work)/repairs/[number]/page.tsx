@@ -5,6 +5,7 @@ import { Ladder } from '@/app/_parts/ladder'
 import { RepairHead } from '@/app/_parts/repair-head'
 import { RepairMaps } from '@/app/_parts/repair-maps'
 import { RepairSide } from '@/app/_parts/repair-side'
+import { TakeToSite } from '@/app/_parts/take-to-site'
 import { PictureSvg } from '@/app/_ui/picture-svg'
 import { sectionPicture } from '@/lib/domain/pictures/section-picture'
 import { instantOf } from '@/lib/domain/time'
@@ -24,6 +25,7 @@ export default async function RepairPage({ params }: { params: Promise<{ number:
   return (
     <main className="page" id="main">
       <RepairHead state={state}>
+        <TakeToSite number={state.number} owner={{ tenant: reading.actor.tenant, person: view.me }} />
         <Link className="button plain" href={`/nonconformances/new?repair=${state.number}`}>
           Raise a nonconformance
         </Link>

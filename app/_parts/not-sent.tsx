@@ -1,0 +1,11 @@
+import { Glyph } from '@/app/_ui/glyph'
+
+/** Says of a statement that it is on this device alone. */
+export function NotSent() {
+  return (
+    <span className="mark not-proven">
+      <Glyph name="open" />
+      Not yet sent
+    </span>
+  )
+}

@@ -1,0 +1,78 @@
+import { type ShownRefusal, wordsOf } from '@/app/_ui/refusal-note'
+
+type Words = { title: string; lines: string[] }
+
+/** A refusal of the server or of this device in words. */
+export function OutboxRefusal({ refusal }: { refusal: { code: string; [fact: string]: unknown } }) {
+  const { title, lines } = outboxWords(refusal)
+  return (
+    <div className="note refused" role="alert">
+      <strong>{title}</strong>
+      {lines.map((line) => (
+        <span key={line}>{line}</span>
+      ))}
+    </div>
+  )
+}
+
+/** Words for what a device or an exchange may refuse; all else has the words of the record's own refusals. */
+export function outboxWords(refusal: { code: string; [fact: string]: unknown }): Words {
+  switch (refusal.code) {
+    case 'storage-full':
+      return {
+        title: 'The storage of this device is full.',
+        lines: ['It was not kept. Free some storage, or go where there is a network and send what waits.'],
+      }
+    case 'storage-nearly-full':
+      return {
+        title: 'Too little storage is left on this device.',
+        lines: [
+          `${megabytes(refusal.neededBytes)} are needed and ${megabytes(refusal.freeBytes)} are free. It was not kept, so that nothing kept is lost.`,
+        ],
+      }
+    case 'storage-refused':
+      return {
+        title: 'This browser gives no storage.',
+        lines: ['A private window or a policy stops it. Open an ordinary window.'],
+      }
+    case 'photo-lost':
+      return {
+        title: 'The photo is no longer on this device.',
+        lines: ['Its bytes were cleared before they were sent. Take it again, then set this one aside.'],
+      }
+    case 'pack-malformed':
+      return {
+        title: 'This device has an older Underwrap than the server.',
+        lines: ['Close every window of it, open it again with a network, then take the repair along.'],
+      }
+    case 'other-person':
+      return { title: 'Another person is signed in.', lines: ['Open a page of the record once, then try again.'] }
+    case 'not-refused':
+      return { title: 'This entry was dealt with meanwhile.', lines: ['Look at the list again.'] }
+    case 'reason-missing':
+      return { title: 'The reason is missing.', lines: ['Say why it is set aside.'] }
+    case 'piece-misplaced':
+    case 'pieces-full':
+      return { title: 'The server has no room for the photo now.', lines: ['Try again later.'] }
+    case 'passphrase-short':
+      return { title: 'The passphrase is too short.', lines: [`At least ${String(refusal.lengthMin)} characters.`] }
+    case 'nothing-open':
+      return { title: 'Nothing waits on this device.', lines: ['There is nothing to write into a file.'] }
+    case 'passphrase-wrong':
+      return {
+        title: 'The file does not open.',
+        lines: ['The passphrase is not the one it was written with, or the file was changed.'],
+      }
+    default:
+      return (
+        wordsOf(refusal as ShownRefusal) ?? {
+          title: 'The server refused it.',
+          lines: [refusal.code.replaceAll('-', ' ')],
+        }
+      )
+  }
+}
+
+function megabytes(bytes: unknown): string {
+  return typeof bytes === 'number' ? `${Math.ceil(bytes / 1_000_000)} MB` : 'some MB'
+}

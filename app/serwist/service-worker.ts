@@ -1,0 +1,54 @@
+import { NavigationRoute, type PrecacheEntry, Serwist } from 'serwist'
+import { createFetchExchange } from '@/lib/capture/outbox/fetch-exchange'
+import { openBrowserOutbox } from '@/lib/capture/outbox/open-browser-outbox'
+import { siteHrefFor } from '@/lib/capture/site/site-address'
+import { openSiteStore } from '@/lib/capture/site/site-store'
+
+type WorkerScope = typeof globalThis & { __SW_MANIFEST?: (PrecacheEntry | string)[] }
+declare const self: WorkerScope
+
+/**
+ * The shell and the program lie in the cache, the same for everyone. Pages of the record and answers of the server never do: they are another person's tomorrow. A page that the network does
+ * not give opens on what this device keeps.
+ */
+const worker = new Serwist({
+  precacheEntries: self.__SW_MANIFEST ?? [],
+  // the shell is one for all its addresses; what the framework asks for beside it is not the shell
+  precacheOptions: { ignoreURLParametersMatching: [/^(?!_rsc$)/], cleanupOutdatedCaches: true },
+  skipWaiting: false,
+  clientsClaim: true,
+})
+worker.registerRoute(
+  new NavigationRoute(
+    async ({ request, url }) => {
+      try {
+        return await fetch(request)
+      } catch (cause) {
+        if (!(cause instanceof TypeError)) throw cause
+        return Response.redirect(new URL(siteHrefFor(url), url.origin), 302)
+      }
+    },
+    { denylist: [/^\/(api|_next|serwist)\//] },
+  ),
+)
+worker.addEventListeners()
+
+self.addEventListener('sync', (event) => {
+  if (
+    'tag' in event &&
+    event.tag === 'underwrap-outbox' &&
+    'waitUntil' in event &&
+    typeof event.waitUntil === 'function'
+  )
+    event.waitUntil(sendWaiting())
+})
+
+/** Send what waits of the person who works here; thrown when it did not go, so that the browser asks again later. */
+async function sendWaiting(): Promise<void> {
+  const owner = await (await openSiteStore())?.owner()
+  if (!owner) return
+  const nowMs = () => Date.now() + owner.clockAheadMs
+  const { outbox } = await openBrowserOutbox(owner, nowMs)
+  const outcome = await outbox.send(createFetchExchange(undefined, '', nowMs))
+  if (outcome.kind === 'no-network') throw new Error('the server was not reached')
+}

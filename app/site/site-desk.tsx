@@ -1,0 +1,70 @@
+'use client'
+import { useSearchParams } from 'next/navigation'
+import type { MouseEvent, ReactNode } from 'react'
+import { OutboxList } from '@/app/_parts/outbox-list'
+import { sitePlaceOf } from '@/lib/capture/site/site-address'
+import { PinnedList } from './pinned-list'
+import { SiteBar } from './site-bar'
+import { SiteForm } from './site-form'
+import { SitePoint } from './site-point'
+import { SiteRepair } from './site-repair'
+import { type Site, type SiteOpening, useSite } from './use-site'
+
+/** The screens that work without a network, by the address: pinned repairs, one repair, one point, one form, what waits to be sent. */
+export function SiteDesk() {
+  const params = useSearchParams()
+  const opening = useSite()
+  const place = sitePlaceOf(params)
+  return (
+    // Links within these screens change the address alone: a reload would open everything anew from the device.
+    // biome-ignore lint/a11y/noStaticElementInteractions: the links in it are what is clicked, by any means
+    // biome-ignore lint/a11y/useKeyWithClickEvents: a link's own key already gives a click
+    <div onClick={goWithin}>
+      <SiteBar opening={opening} />
+      {opening.kind === 'open' ? <Screen site={opening.site} place={place} /> : <Closed kind={opening.kind} />}
+    </div>
+  )
+}
+
+function Screen({ site, place }: { site: Site; place: ReturnType<typeof sitePlaceOf> }): ReactNode {
+  if (place.show === 'outbox') return <OutboxList site={site} />
+  if (!place.repair) return <PinnedList site={site} />
+  const pack = site.packs.find((one) => one.number === place.repair)
+  if (!pack) return <PinnedList site={site} lacking={place.repair} />
+  const at = { site, pack, place }
+  if (place.point && (place.form || place.correct))
+    return <SiteForm key={JSON.stringify(place)} {...at} point={place.point} />
+  return place.point ? <SitePoint {...at} point={place.point} /> : <SiteRepair {...at} />
+}
+
+function Closed({ kind }: { kind: Exclude<SiteOpening['kind'], 'open'> }) {
+  return (
+    <main className="page narrow" id="main">
+      {kind === 'opening' ? <p className="quiet">Opening what this device keeps.</p> : null}
+      {kind === 'no storage' ? (
+        <div className="note refused">
+          <strong>This browser keeps nothing.</strong>
+          <span>A private window or a policy stops it. Without storage there is no capture without a network.</span>
+        </div>
+      ) : null}
+      {kind === 'nobody' ? (
+        <div className="note warn">
+          <strong>Nobody is signed in on this device.</strong>
+          <span>Sign in where there is a network, then take repairs along from their pages.</span>
+          <a className="button" href="/sign-in">
+            Sign in
+          </a>
+        </div>
+      ) : null}
+    </main>
+  )
+}
+
+function goWithin(event: MouseEvent<HTMLElement>): void {
+  const link = event.target instanceof Element ? event.target.closest('a') : null
+  if (!link || event.defaultPrevented || event.metaKey || event.ctrlKey || event.shiftKey || event.button !== 0) return
+  if (link.origin !== location.origin || link.pathname !== '/site' || link.target !== '' || link.hash !== '') return
+  event.preventDefault()
+  history.pushState(null, '', link.href)
+  window.scrollTo(0, 0)
+}

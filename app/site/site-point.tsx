@@ -1,0 +1,127 @@
+'use client'
+import { useMemo } from 'react'
+import { LiveVerdicts } from '@/app/_capture/live-verdicts'
+import { RoomNote } from '@/app/_parts/room-note'
+import { AttemptMark } from '@/app/_ui/attempt-mark'
+import { VerdictMark } from '@/app/_ui/verdict-mark'
+import { FORMS } from '@/lib/capture/forms/form-table'
+import { type SitePlace, siteHref } from '@/lib/capture/site/site-address'
+import { stateOnSite } from '@/lib/capture/site/site-state'
+import type { SitePack } from '@/lib/domain/capture/site-pack'
+import type { AttemptState, PointState } from '@/lib/domain/fold/repair-state'
+import type { Role } from '@/lib/domain/roles'
+import { SitePhotos } from './site-photos'
+import { SiteRecords } from './site-records'
+import type { Site } from './use-site'
+
+const RECORDERS: ReadonlySet<Role> = new Set([
+  'technician',
+  'lead',
+  'inspector',
+  'engineer',
+  'stores',
+  'in-service inspector',
+])
+const PHOTOGRAPHERS: ReadonlySet<Role> = new Set(['technician', 'lead', 'inspector', 'stores', 'in-service inspector'])
+const ALWAYS = ['weep', 'stop', 'remark'] as const
+
+type Props = { site: Site; pack: SitePack; place: SitePlace; point: string }
+
+/** One point of a pinned repair: its forms, its photos, how it stands against the specification, and what is recorded, sent or not. */
+export function SitePoint({ site, pack, place, point: no }: Props) {
+  const { entries, page } = site
+  const folded = useMemo(() => stateOnSite(pack, entries, page.nowMs()), [pack, entries, page])
+  const point = folded.state.points.find((one) => one.no === no)
+  const attempt = point?.attempts.find((one) => one.attempt === place.attempt) ?? point?.current
+  if (!point || !attempt)
+    return (
+      <main className="page narrow" id="main">
+        <p className="note warn">
+          <strong>The plan has no point {no}.</strong>
+          <a href={siteHref({ repair: pack.number })}>Back to {pack.number}</a>
+        </p>
+      </main>
+    )
+  const isLatest = attempt === point.current
+  return (
+    <main className="page narrow" id="main">
+      <Head pack={pack} point={point} attempt={attempt} />
+      <div className="stack">
+        <RoomNote room={site.room} />
+        {point.blockedBy.length > 0 && isLatest ? (
+          <p className="note warn">
+            <strong>
+              Closed: {point.blockedBy.map((one) => `point ${one}`).join(', ')}{' '}
+              {point.blockedBy.length === 1 ? 'is' : 'are'} not released and valid, as far as this device knows.
+            </strong>
+            <span>What is observed all the same is kept, with a finding.</span>
+          </p>
+        ) : null}
+        {isLatest && pack.roles.some((role) => RECORDERS.has(role)) ? (
+          <Forms number={pack.number} point={point} attempt={attempt} />
+        ) : null}
+        {isLatest && pack.roles.some((role) => PHOTOGRAPHERS.has(role)) ? (
+          <SitePhotos site={site} pack={pack} point={point} attempt={attempt} />
+        ) : null}
+        <section className="sheet">
+          <h2>Against the specification</h2>
+          <LiveVerdicts results={attempt.criteria} />
+        </section>
+        <section className="sheet">
+          <h2>As recorded</h2>
+          <SiteRecords pack={pack} attempt={attempt} names={folded.names} unsent={folded.unsent} />
+        </section>
+        <p className="note">
+          <strong>Signing and release need a network.</strong>
+          <span>Signatures are given with a password before the server. What is captured here waits until then.</span>
+        </p>
+      </div>
+    </main>
+  )
+}
+
+function Head({ pack, point, attempt }: { pack: SitePack; point: PointState; attempt: AttemptState }) {
+  return (
+    <div className="page-head">
+      <div>
+        <p className="eyebrow">
+          <a href={siteHref({ repair: pack.number })}>‹ {pack.number}</a> · point {point.no} · attempt {attempt.attempt}{' '}
+          of {point.attempts.length}
+        </p>
+        <h1>{point.plan.title}</h1>
+      </div>
+      <div className="row">
+        {attempt.records.length > 0 ? (
+          <VerdictMark verdict={attempt.verdict} conceded={attempt.conceded !== null} />
+        ) : null}
+        <AttemptMark state={attempt.state} />
+      </div>
+    </div>
+  )
+}
+
+function Forms({ number, point, attempt }: { number: string; point: PointState; attempt: AttemptState }) {
+  const at = { repair: number, point: point.no, attempt: attempt.attempt }
+  return (
+    <section className="sheet">
+      <h2>Record</h2>
+      <div className="row">
+        {point.plan.records.map(({ type, atLeast }) => (
+          <a key={type} className="button" href={siteHref({ ...at, form: type })}>
+            {FORMS[type].title}
+            {atLeast > 0 ? ` (${attempt.records.filter((one) => one.record.type === type).length} of ${atLeast})` : ''}
+          </a>
+        ))}
+        {ALWAYS.filter((type) => !point.plan.records.some((one) => one.type === type)).map((type) => (
+          <a
+            key={type}
+            className={`button ${type === 'remark' ? 'plain' : 'stop'}`}
+            href={siteHref({ ...at, form: type })}
+          >
+            {FORMS[type].title}
+          </a>
+        ))}
+      </div>
+    </section>
+  )
+}

@@ -1,0 +1,38 @@
+'use client'
+import { useMemo } from 'react'
+import { Ladder } from '@/app/_parts/ladder'
+import { RepairHead } from '@/app/_parts/repair-head'
+import { RoomNote } from '@/app/_parts/room-note'
+import { siteHref } from '@/lib/capture/site/site-address'
+import { stateOnSite } from '@/lib/capture/site/site-state'
+import type { SitePack } from '@/lib/domain/capture/site-pack'
+import { instantOf, showMoment } from '@/lib/domain/time'
+import type { Site } from './use-site'
+
+/** A pinned repair: its points in order, folded from what this device took along and captured since. */
+export function SiteRepair({ site, pack }: { site: Site; pack: SitePack }) {
+  const { entries, page } = site
+  const { state, names, unsent, asOf } = useMemo(() => stateOnSite(pack, entries, page.nowMs()), [pack, entries, page])
+  return (
+    <main className="page" id="main">
+      <RepairHead state={state} />
+      <div className="stack">
+        <RoomNote room={site.room} />
+        <p className="quiet small">
+          As the server knew it {showMoment(pack.takenAt)}
+          {unsent.size > 0
+            ? `, with ${unsent.size} ${unsent.size === 1 ? 'entry' : 'entries'} of this device that ${unsent.size === 1 ? 'is' : 'are'} not yet sent.`
+            : '.'}
+        </p>
+        <Ladder
+          number={state.number}
+          points={state.points}
+          windows={state.windows}
+          names={names}
+          nowMs={instantOf(asOf)}
+          hrefOf={(point, attempt) => siteHref({ repair: state.number, point, attempt })}
+        />
+      </div>
+    </main>
+  )
+}

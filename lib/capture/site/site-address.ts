@@ -1,0 +1,67 @@
+/** A place in the screens that work without a network. */
+export type SitePlace = {
+  repair: string | null
+  point: string | null
+  attempt: number | null
+  form: string | null
+  /** Fact to correct. */
+  correct: string | null
+  /** Refused entry to change and send again. */
+  again: string | null
+  show: 'outbox' | null
+}
+
+const NOWHERE: SitePlace = {
+  repair: null,
+  point: null,
+  attempt: null,
+  form: null,
+  correct: null,
+  again: null,
+  show: null,
+}
+
+/** The address of a place: `/site?repair=MD-0042&point=16`. */
+export function siteHref(place: Partial<SitePlace>): string {
+  const params = new URLSearchParams()
+  for (const [name, value] of Object.entries(place)) if (value !== null) params.set(name, String(value))
+  const query = params.toString()
+  return query === '' ? '/site' : `/site?${query}`
+}
+
+/** The place that an address names. */
+export function sitePlaceOf(params: Pick<URLSearchParams, 'get'>): SitePlace {
+  const attempt = Number(params.get('attempt') ?? '')
+  return {
+    repair: params.get('repair'),
+    point: params.get('point'),
+    attempt: Number.isInteger(attempt) && attempt > 0 ? attempt : null,
+    form: params.get('form'),
+    correct: params.get('correct'),
+    again: params.get('again'),
+    show: params.get('show') === 'outbox' ? 'outbox' : null,
+  }
+}
+
+/** Where a page of the record stands on this device when there is no network: a repair, point or form keeps its place, anything else is the list of pinned repairs. */
+export function siteHrefFor(page: URL): string {
+  const [, number, point, what, which] =
+    /^\/repairs\/([^/]+)(?:\/points\/([^/]+)(?:\/(record|correct)\/([^/]+))?)?\/?$/.exec(page.pathname) ?? []
+  if (!number || number === 'new') return siteHref(NOWHERE)
+  return siteHref({
+    repair: plain(number),
+    point: point ? plain(point) : null,
+    attempt: sitePlaceOf(page.searchParams).attempt,
+    form: what === 'record' && which ? plain(which) : null,
+    correct: what === 'correct' && which ? plain(which) : null,
+  })
+}
+
+function plain(part: string): string {
+  try {
+    return decodeURIComponent(part)
+  } catch (cause) {
+    if (cause instanceof URIError) return part
+    throw cause
+  }
+}

@@ -1,0 +1,79 @@
+import { type DBSchema, type IDBPDatabase, openDB } from 'idb'
+import type { SitePack } from '@/lib/domain/capture/site-pack'
+import type { PersonId } from '@/lib/domain/facts/fact'
+import { done, type Result, refused } from '@/lib/domain/result'
+
+const NAME = 'underwrap-site'
+const OWNER = 'owner'
+
+/** Who was signed in when this device last had a network, and how far the clock that counts is ahead of the device's own. */
+export type SiteOwner = { tenant: string; person: PersonId; name: string; clockAheadMs: number }
+
+interface Shape extends DBSchema {
+  packs: { key: [string, string, string]; value: SitePack }
+  notes: { key: string; value: SiteOwner }
+}
+
+export type KeepPackRefusal = { code: 'storage-full' } | { code: 'storage-refused'; detail: string }
+
+/** Pinned repairs of this device, each person's apart, and who works here. */
+export interface SiteStore {
+  owner(): Promise<SiteOwner | null>
+  keepOwner(owner: SiteOwner): Promise<void>
+  packs(owner: Pick<SiteOwner, 'tenant' | 'person'>): Promise<SitePack[]>
+  /** Keep a pack in the place of an older one. Refuses `storage-full`, `storage-refused`; the older one then stays. */
+  keepPack(pack: SitePack): Promise<Result<null, KeepPackRefusal>>
+  dropPack(pack: Pick<SitePack, 'tenant' | 'person' | 'number'>): Promise<void>
+  /** Forget who works here, and every pinned repair of everyone. Entries that wait in the outbox are not touched. */
+  clear(): Promise<void>
+  close(): void
+}
+
+/** Open the pinned repairs of this device; null where the browser gives no storage. */
+export async function openSiteStore(name = NAME): Promise<SiteStore | null> {
+  if (typeof indexedDB === 'undefined') return null
+  try {
+    const db = await openDB<Shape>(name, 1, {
+      upgrade(fresh) {
+        fresh.createObjectStore('packs')
+        fresh.createObjectStore('notes')
+      },
+      blocking: (_now, _next, event) => (event.target as IDBDatabase).close(),
+    })
+    return storeOver(db)
+  } catch (cause) {
+    if (cause instanceof DOMException) return null
+    throw cause
+  }
+}
+
+function storeOver(db: IDBPDatabase<Shape>): SiteStore {
+  return {
+    owner: async () => (await db.get('notes', OWNER)) ?? null,
+    async keepOwner(owner) {
+      await db.put('notes', owner, OWNER)
+    },
+    async packs({ tenant, person }) {
+      // an array sorts after every string: the range holds all numbers of this person
+      const packs = await db.getAll('packs', IDBKeyRange.bound([tenant, person], [tenant, person, []]))
+      return packs.sort((a, b) => (a.number < b.number ? -1 : 1))
+    },
+    async keepPack(pack) {
+      try {
+        await db.put('packs', pack, [pack.tenant, pack.person, pack.number])
+        return done(null)
+      } catch (cause) {
+        if (!(cause instanceof DOMException)) throw cause
+        return cause.name === 'QuotaExceededError'
+          ? refused({ code: 'storage-full' })
+          : refused({ code: 'storage-refused', detail: cause.name })
+      }
+    },
+    dropPack: ({ tenant, person, number }) => db.delete('packs', [tenant, person, number]),
+    async clear() {
+      const tx = db.transaction(['packs', 'notes'], 'readwrite')
+      await Promise.all([tx.objectStore('packs').clear(), tx.objectStore('notes').clear(), tx.done])
+    },
+    close: () => db.close(),
+  }
+}

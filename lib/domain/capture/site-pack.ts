@@ -1,0 +1,63 @@
+import { z } from 'zod'
+import { FactId, PersonId, Sha256, StreamId } from '../facts/fact'
+import { type Fact, type FactFault, parseFact } from '../facts/fact-kinds'
+import { done, type Result, refused } from '../result'
+import { ROLES } from '../roles'
+import { PointNo } from '../specification'
+import { Moment } from '../time'
+
+export const SITE_PACK_VERSION = 1
+/** A pack beyond this is refused: a device would not keep a handful of them. */
+export const SITE_PACK_BYTES_AT_MOST = 24_000_000
+
+const Received = z.strictObject({ receivedAt: Moment, receivedBy: PersonId, position: z.int().positive() })
+
+/** The pack's own fields; its facts are parsed one by one. */
+const SitePackForm = z.strictObject({
+  v: z.literal(SITE_PACK_VERSION),
+  tenant: z.string().min(1),
+  person: PersonId,
+  /** Roles of the person in the repair's project on the day it was taken. */
+  roles: z.array(z.enum(ROLES)),
+  stream: StreamId,
+  number: z.string(),
+  takenAt: Moment,
+  utcOffset: z.string(),
+  clockKind: z.enum(['real', 'demo', 'test']),
+  lateAfterMinutes: z.number(),
+  /** Facts of the repair and of every stream that its fold reads. */
+  facts: z.array(z.unknown()),
+  /** Facts of every batch, instrument and person that a form may name, where they are not among `facts`. */
+  stores: z.array(z.unknown()),
+  receipts: z.record(FactId, Received),
+  digests: z.record(FactId, Sha256),
+  likeness: z.array(
+    z.strictObject({
+      photo: FactId,
+      other: z.strictObject({ repair: StreamId, fact: FactId, point: PointNo }),
+      kind: z.enum(['exact copy', 'near copy']),
+    }),
+  ),
+})
+
+/** A repair as a device takes it to where there is no network: the exact facts, so that it folds there as it does on the server. */
+export type SitePack = Omit<z.infer<typeof SitePackForm>, 'facts' | 'stores'> & { facts: Fact[]; stores: Fact[] }
+
+export type SitePackRefusal =
+  | { code: 'pack-malformed'; at: string }
+  | { code: 'pack-fact-refused'; faults: FactFault[] }
+
+/** Parse a pack as the server gave it. Refuses `pack-malformed`, and `pack-fact-refused` when a fact is of a kind that this app does not know: it is too old. */
+export function parseSitePack(json: unknown): Result<SitePack, SitePackRefusal> {
+  const form = SitePackForm.safeParse(json)
+  if (!form.success)
+    return refused({ code: 'pack-malformed', at: form.error.issues[0]?.path.map(String).join('.') ?? '' })
+  const lists: { facts: Fact[]; stores: Fact[] } = { facts: [], stores: [] }
+  for (const name of ['facts', 'stores'] as const)
+    for (const one of form.data[name]) {
+      const fact = parseFact(one)
+      if (!fact.ok) return refused({ code: 'pack-fact-refused', faults: fact.error.faults })
+      lists[name].push(fact.value)
+    }
+  return done({ ...form.data, ...lists })
+}

@@ -1,0 +1,90 @@
+import type { PersonId } from '../facts/fact'
+import type { PointState, RepairState } from '../fold/repair-state'
+import type { Party, Role } from '../roles'
+
+export type WaitingLine = {
+  repair: string
+  point: string | null
+  href: string
+  title: string
+  detail: string
+  kind: 'release' | 'record' | 'decide' | 'sign'
+}
+
+const PARTY_OF: Partial<Record<Role, Party>> = {
+  lead: 'crew',
+  inspector: 'inspector',
+  client: 'client',
+  engineer: 'engineer',
+}
+
+/** What waits in one repair for a person with these roles: holds of their party to release, open points to record, nonconformances to decide. */
+export function waitingLines(state: RepairState, roles: readonly Role[], me: PersonId): WaitingLine[] {
+  const parties = roles.flatMap((role) => PARTY_OF[role] ?? [])
+  const lines: WaitingLine[] = []
+  const isOver = state.acceptance !== null
+  for (const point of state.points) {
+    const at = { repair: state.number, point: point.no, href: `/repairs/${state.number}/points/${point.no}` }
+    const { current } = point
+    if (current.state === 'submitted' && point.awaiting.some((party) => parties.includes(party)))
+      lines.push({
+        ...at,
+        kind: 'release',
+        title: `Release of ${point.no} ${point.plan.title}`,
+        detail: `verdict ${current.verdict}`,
+      })
+    else if (
+      !isOver &&
+      isOpen(point) &&
+      (roles.includes('lead') || roles.includes('technician') || roles.includes('inspector'))
+    )
+      lines.push({
+        ...at,
+        kind: 'record',
+        title: `${point.no} ${point.plan.title}`,
+        detail: current.state === 'open' ? 'open, nothing recorded yet' : (current.missing[0] ?? current.state),
+      })
+    if (current.state === 'in question' && parties.includes('inspector'))
+      lines.push({
+        ...at,
+        kind: 'decide',
+        title: `${point.no} ${point.plan.title} is in question`,
+        detail: current.questions[0]?.causeKind ?? 'decide its effect',
+      })
+  }
+  for (const one of state.nonconformances.filter((ncr) => ncr.isOpen)) {
+    const isMine = one.needsApproval.some((party) => parties.includes(party))
+    const isAction = one.actions.some((action) => action.done === null && action.fact.body.owner === me)
+    if (isMine || isAction || (parties.includes('inspector') && one.proposal === null))
+      lines.push({
+        repair: state.number,
+        point: null,
+        href: `/nonconformances/${one.number}`,
+        kind: 'decide',
+        title: `${one.number}: ${one.raised.body.title}`,
+        detail: isMine
+          ? `disposition proposed: ${one.proposal?.body.disposition ?? ''}`
+          : isAction
+            ? 'a corrective action is yours'
+            : one.state,
+      })
+  }
+  if (state.revisionDue && state.issues.length > 0 && parties.includes('inspector'))
+    lines.push({
+      repair: state.number,
+      point: null,
+      href: `/repairs/${state.number}/dossier`,
+      kind: 'decide',
+      title: `Dossier of ${state.number}: a revision is due`,
+      detail: `last issued rev ${state.issues.at(-1)?.fact.body.revision ?? ''}`,
+    })
+  return lines
+}
+
+function isOpen(point: PointState): boolean {
+  return (
+    point.blockedBy.length === 0 &&
+    ['open', 'in progress', 'refused', 'lapsed', 'withdrawn'].includes(point.current.state) &&
+    point.plan.participation.crew !== null
+  )
+}

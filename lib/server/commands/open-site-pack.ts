@@ -1,0 +1,57 @@
+import { z } from 'zod'
+import { SITE_PACK_BYTES_AT_MOST, SITE_PACK_VERSION, type SitePack } from '@/lib/domain/capture/site-pack'
+import { StreamId, streamKind, streamName } from '@/lib/domain/facts/fact'
+import { done, refused } from '@/lib/domain/result'
+import { loadRepairFacts } from '@/lib/server/store/load-repair-facts'
+import { loadStoreFacts } from '@/lib/server/store/load-store-facts'
+import { likenessOfRepair } from '@/lib/server/store/photo-likeness'
+import { clockKindOf } from '@/lib/server/views/clock-kind'
+import { authorise } from './authorise'
+import { command } from './command'
+import { LATE_AFTER_MINUTES } from './late-entry'
+import { placeOf } from './place-of'
+
+const OpenSitePack = z.strictObject({ repair: StreamId.refine((id) => streamKind(id) === 'repair', 'a repair') })
+
+/**
+ * A repair for a device without a network: `{ repair }`. It holds the exact facts of the repair and of every stream that its fold reads, with receipts and digests, and those of every
+ * batch, instrument and person that a form may name. `bytes` is the JSON, at most 24 MB. Refuses `not-found`, `not-allowed`, and `not-decided` when the record is larger than that.
+ */
+export const openSitePack = command(OpenSitePack, async (desk, { repair }) => {
+  const { actor, store } = desk
+  const own = await desk.factsOf(repair)
+  const place = own && (await placeOf(desk, repair, own))
+  if (!place) return refused({ code: 'not-found' })
+  const barred = authorise(actor, place.project, desk.today(place.offset), 'read record')
+  if (barred) return refused(barred)
+  const [loaded, stores] = [
+    await loadRepairFacts(store, actor.tenant, repair),
+    await loadStoreFacts(store, actor.tenant),
+  ]
+  const cited = new Set(loaded.facts.map((fact) => fact.id))
+  const pack: SitePack = {
+    v: SITE_PACK_VERSION,
+    tenant: actor.tenant,
+    person: actor.person,
+    roles: actor.rolesOn(place.project, desk.today(place.offset)),
+    stream: repair,
+    number: streamName(repair),
+    takenAt: desk.now(place.offset),
+    utcOffset: place.offset ?? '+00:00',
+    clockKind: await clockKindOf(store, actor.tenant),
+    lateAfterMinutes: LATE_AFTER_MINUTES,
+    facts: loaded.facts,
+    stores: stores.facts.filter((fact) => !cited.has(fact.id)),
+    receipts: Object.fromEntries(loaded.receipts),
+    digests: Object.fromEntries(loaded.sha256Of),
+    likeness: await likenessOfRepair(store, actor.tenant, repair),
+  }
+  const bytes = new TextEncoder().encode(JSON.stringify(pack))
+  if (bytes.length > SITE_PACK_BYTES_AT_MOST)
+    return refused({
+      code: 'not-decided',
+      why: 'record-too-large-for-a-device',
+      detail: [`${bytes.length} bytes, at most ${SITE_PACK_BYTES_AT_MOST}`],
+    })
+  return done({ repair, bytes })
+})
