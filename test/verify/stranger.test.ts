@@ -1,5 +1,6 @@
 import { beforeAll, describe, expect, test } from 'vitest'
 import { FactId } from '@/lib/domain/facts/fact'
+import { isFoldable } from '@/lib/verify/record/foldable'
 import { contentsByHand } from './dossier-by-hand'
 import { holderByHand, receivedByHand } from './holder-by-hand'
 import { logByHand } from './log-by-hand'
@@ -62,5 +63,25 @@ describe('a stranger who makes the whole record anew', () => {
       { key: new TextEncoder().encode(world.holder.key.vkey.text) },
     ])
       expect(await check(forged, given)).toMatchObject({ answer: 'broken', signer: 'other' })
+  })
+})
+
+describe('a stranger who makes a record that is meant to overwhelm', () => {
+  test('thousands of equal photos under valid signatures: too large to be recomputed, said at once', async () => {
+    const stranger = await holderByHand(9)
+    const received = receivedByHand(stranger)
+    const photo = received.find(({ fact }) => fact.stream === 'repair:MD-0043' && fact.kind === 'photo-attached')
+    if (!photo) throw new Error('no photo')
+    const many = Array.from({ length: 900 }, (_, index) => ({
+      ...photo,
+      fact: { ...photo.fact, id: FactId.parse(`0196d000-0000-7000-8000-${String(900_000 + index).padStart(12, '0')}`) },
+    }))
+    const facts = received.map((one) => one.fact)
+    expect(isFoldable(facts, photo.fact.stream)).toBe(true)
+    expect(isFoldable([...facts, ...many.map((one) => one.fact)], photo.fact.stream)).toBe(false)
+    const log = logByHand([...received, ...many], stranger.origin)
+    const answer = await check(await signedFile(contentsByHand(log, stranger, 'MD-0043'), stranger.identity))
+    expect(answer.answer).toBe('unreadable')
+    expect(codesOf(answer)).toEqual(['too-large'])
   })
 })

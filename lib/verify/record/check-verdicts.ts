@@ -3,6 +3,7 @@ import type { Fact } from '@/lib/domain/facts/fact-kinds'
 import { foldRepair } from '@/lib/domain/fold/fold-repair'
 import type { AttemptState, RepairState } from '@/lib/domain/fold/repair-state'
 import type { Ledger } from '../ledger'
+import { isFoldable } from './foldable'
 import type { Manifest } from './manifest-schema'
 import type { FactLine } from './read-facts'
 
@@ -99,6 +100,11 @@ function folded(lines: readonly FactLine[], manifest: Manifest, ledger: Ledger):
   }
   if (!facts.some((fact) => fact.stream === manifest.repair && fact.kind === 'repair-opened')) {
     ledger.broken('repair-missing', manifest.repair)
+    return null
+  }
+  if (!isFoldable(facts, manifest.repair)) {
+    if (ledger.breakCount === 0) ledger.unreadable('too-large', `facts of ${manifest.repair}`)
+    ledger.broken('too-many-facts', manifest.repair)
     return null
   }
   try {
