@@ -8,7 +8,7 @@ test.use({ baseURL: DEMO_URL })
 /** Choose a file on the check page and wait for its answer. */
 async function choose(page: Page, name: string, buffer: Buffer, answer: string): Promise<void> {
   await page.getByLabel(/Choose a dossier|\.pdf|\.txt/).setInputFiles({ name, mimeType: 'application/pdf', buffer })
-  await expect(page.getByText(`${(buffer.length / 1e6).toFixed(1)} MB`)).toBeVisible()
+  await expect(page.getByText(`${(buffer.length / 1e6).toFixed(1)} MB. Choose another`)).toBeVisible()
   await expect(page.locator('[data-answer]')).toHaveAttribute('data-answer', answer, { timeout: 60_000 })
 }
 
