@@ -28,6 +28,7 @@ export function PhotoTake({
   const id = useId()
   const [isCamera, setCamera] = useState(false)
   const [shot, setShot] = useState<{ photo: Blob; isFile: boolean } | null>(null)
+  const [hint, setHint] = useState<PhotoHint | null>(null)
   const retake = () => {
     setCamera(shot !== null && !shot.isFile)
     setShot(null)
@@ -74,9 +75,17 @@ export function PhotoTake({
           event.target.value = ''
           if (!file) return
           if (reviewsFiles) setShot({ photo: file, isFile: true })
-          else take(file)
+          else {
+            take(file)
+            void lookAtPhoto(file).then(setHint)
+          }
         }}
       />
+      {hint && hint.looks !== 'well' ? (
+        <p className="note warn" role="status">
+          {HINTS[hint.looks]}
+        </p>
+      ) : null}
     </div>
   )
 }

@@ -1,18 +1,27 @@
 'use client'
 import { useRouter } from 'next/navigation'
-import { useId, useState } from 'react'
+import { useState } from 'react'
 import { v7 } from 'uuid'
+import { attachPhoto } from '@/app/_capture/attach-photo'
+import { PhotoTake } from '@/app/_capture/photo-take'
 import { readNow } from '@/app/_capture/read-now'
 import { Glyph } from '@/app/_ui/glyph'
-import { RefusalNote, type ShownRefusal } from '@/app/_ui/refusal-note'
+import { OutboxRefusal } from './outbox-refusal'
 
 export type PhotoDemand = { id: string; show: string; atLeast: number; present: number }
 type Sending = {
   key: string
   name: string
-  state: 'sending' | 'kept' | 'refused'
-  refusal?: ShownRefusal
+  state: 'sending' | 'kept' | 'here' | 'refused'
+  refusal?: { code: string; [fact: string]: unknown }
   retry?: () => void
+}
+
+const SAID: Record<Sending['state'], string> = {
+  sending: 'being taken in',
+  kept: 'in the record',
+  here: 'on this device, not yet sent',
+  refused: 'not taken in',
 }
 
 /** Photos that the plan demands, each with its own button, and free ones. Each file goes as it is; a refused one says why. */
@@ -35,36 +44,29 @@ export function PhotoUpload({
 }) {
   const router = useRouter()
   const [sendings, setSendings] = useState<Sending[]>([])
-  const send = async (file: File, caption: string, demand: string | null, key: string = v7()) => {
+  const send = async (photo: Blob, caption: string, demand: string | null, key: string = v7()) => {
     const put = (next: Omit<Sending, 'key' | 'name'>) =>
-      setSendings((all) => [...all.filter((one) => one.key !== key), { key, name: file.name || caption, ...next }])
+      setSendings((all) => [
+        ...all.filter((one) => one.key !== key),
+        { key, name: photo instanceof File ? photo.name || caption : caption, ...next },
+      ])
     put({ state: 'sending' })
     const now = await readNow(utcOffset, clockKind)
     const about = {
       stream: `repair:${repair}`,
-      id: key,
       observedAt: now,
       enteredAt: now,
       body: { point, attempt, caption, ...(demand ? { demand } : {}) },
     }
-    try {
-      const reply = await fetch('/api/photos', {
-        method: 'POST',
-        body: file,
-        headers: {
-          'content-type': 'application/octet-stream',
-          'x-underwrap-photo': encodeURIComponent(JSON.stringify(about)),
-        },
+    const attached = await attachPhoto(photo, about, key)
+    if (attached.kind === 'refused')
+      return put({
+        state: 'refused',
+        refusal: attached.refusal,
+        retry: () => void send(photo, caption, demand, key),
       })
-      const answer: unknown = await reply.json()
-      if (reply.ok) {
-        put({ state: 'kept' })
-        router.refresh()
-      } else put({ state: 'refused', refusal: refusalIn(answer), retry: () => void send(file, caption, demand, key) })
-    } catch (cause) {
-      if (!(cause instanceof TypeError || cause instanceof SyntaxError)) throw cause
-      put({ state: 'refused', refusal: { code: 'no-answer' }, retry: () => void send(file, caption, demand, key) })
-    }
+    put({ state: attached.kind === 'in the record' ? 'kept' : 'here' })
+    if (attached.kind === 'in the record') router.refresh()
   }
   return (
     <div className="stack" style={{ marginBottom: 16 }}>
@@ -91,10 +93,9 @@ export function PhotoUpload({
         <div key={one.key} role="status">
           <span className={`mark ${one.state === 'kept' ? 'pass' : one.state === 'refused' ? 'fail' : 'plain-state'}`}>
             <Glyph name={one.state === 'kept' ? 'pass' : one.state === 'refused' ? 'fail' : 'open'} />
-            {one.name}:{' '}
-            {one.state === 'sending' ? 'being taken in' : one.state === 'kept' ? 'in the record' : 'not taken in'}
+            {one.name}: {SAID[one.state]}
           </span>
-          {one.refusal ? <RefusalNote refusal={one.refusal} /> : null}
+          {one.refusal ? <OutboxRefusal refusal={one.refusal} /> : null}
           {one.state === 'refused' && one.retry ? (
             <button type="button" className="button plain" onClick={one.retry}>
               Send again
@@ -115,9 +116,8 @@ function PhotoPick({
   label: string
   present: number
   atLeast: number
-  pick: (file: File) => void
+  pick: (photo: Blob) => void
 }) {
-  const id = useId()
   const isMet = present >= atLeast
   return (
     <div className="row between">
@@ -130,27 +130,12 @@ function PhotoPick({
           {present} of {atLeast}
         </span>
       </span>
-      <label className="button plain" htmlFor={id}>
-        Take or choose
-      </label>
-      <input
-        id={id}
-        className="visually-hidden"
-        type="file"
-        accept="image/*,.heic,.heif"
-        aria-label={`Photo: ${label}`}
-        onChange={(event) => {
-          const file = event.target.files?.[0]
-          if (file) pick(file)
-          event.target.value = ''
-        }}
-      />
+      <PhotoTake label={label} name={`Photo: ${label}`} reviewsFiles={false} take={pick} />
     </div>
   )
 }
 
-function FreePhoto({ pick }: { pick: (file: File, caption: string) => void }) {
-  const id = useId()
+function FreePhoto({ pick }: { pick: (photo: Blob, caption: string) => void }) {
   const [caption, setCaption] = useState('')
   const isReady = caption.trim().length >= 3
   return (
@@ -159,38 +144,16 @@ function FreePhoto({ pick }: { pick: (file: File, caption: string) => void }) {
         <span className="label">Another photo: what it shows, with board and scale in view</span>
         <input value={caption} onChange={(event) => setCaption(event.target.value)} />
       </label>
-      <label className="button plain" htmlFor={id} aria-disabled={!isReady}>
-        Take or choose
-      </label>
-      <input
-        id={id}
-        className="visually-hidden"
-        type="file"
-        accept="image/*,.heic,.heif"
-        aria-label="Another photo"
-        disabled={!isReady}
-        onChange={(event) => {
-          const file = event.target.files?.[0]
-          if (file) {
-            pick(file, caption.trim())
-            setCaption('')
-          }
-          event.target.value = ''
+      <PhotoTake
+        label={caption}
+        name="Another photo"
+        isReady={isReady}
+        reviewsFiles={false}
+        take={(photo) => {
+          pick(photo, caption.trim())
+          setCaption('')
         }}
       />
     </div>
   )
-}
-
-function refusalIn(answer: unknown): ShownRefusal {
-  if (
-    answer !== null &&
-    typeof answer === 'object' &&
-    'error' in answer &&
-    answer.error !== null &&
-    typeof answer.error === 'object' &&
-    'code' in answer.error
-  )
-    return answer.error as ShownRefusal
-  return { code: 'no-answer' }
 }

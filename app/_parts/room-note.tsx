@@ -1,7 +1,7 @@
 import type { Room } from '@/lib/capture/outbox/device-storage'
 
-/** Said before anything is captured: when this device may lose what it keeps, or has little room left. Nothing when it keeps well. */
-export function RoomNote({ room }: { room: Room }) {
+/** Said before anything is captured: when this device may lose what it keeps, or has little room left. Nothing when it keeps well; in few words where `isBrief`. */
+export function RoomNote({ room, isBrief = false }: { room: Room; isBrief?: boolean }) {
   const free = room.freeBytes === null ? '' : ` ${Math.floor(room.freeBytes / 1_000_000)} MB are free.`
   return (
     <>
@@ -21,6 +21,8 @@ export function RoomNote({ room }: { room: Room }) {
           <strong>This browser keeps nothing once the page closes.</strong>
           <span>Do not capture here without a network: use an ordinary window.</span>
         </p>
+      ) : room.keeping === 'may be cleared' && isBrief ? (
+        <p className="quiet small">This browser may clear what it keeps when it runs short of storage: send soon.</p>
       ) : room.keeping === 'may be cleared' ? (
         <p className="note warn">
           <strong>This browser may clear what it keeps when it runs short of storage.</strong>

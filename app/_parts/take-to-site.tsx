@@ -2,7 +2,7 @@
 import { useEffect, useState } from 'react'
 import { siteHref } from '@/lib/capture/site/site-address'
 import type { SiteOwner } from '@/lib/capture/site/site-store'
-import { showMoment } from '@/lib/domain/time'
+import { dayOf, showClock } from '@/lib/domain/time'
 import { OutboxRefusal } from './outbox-refusal'
 
 type State = { kind: 'asking' | 'not secure' | 'not here' | 'taking' } | { kind: 'here'; takenAt: string }
@@ -39,7 +39,7 @@ export function TakeToSite({ number, owner }: { number: string; owner: Pick<Site
     <>
       {state.kind === 'here' ? (
         <a className="button plain" href={siteHref({ repair: number })}>
-          On this device, {showMoment(state.takenAt)}
+          On this device, {dayOf(state.takenAt).slice(5)} {showClock(state.takenAt).slice(0, 5)}
         </a>
       ) : (
         <button

@@ -75,7 +75,7 @@ function Pinned({ site, pack }: { site: Site; pack: SitePack }) {
         ))}
         {lines.length === 0 ? <li className="quiet">Nothing waits for you here.</li> : null}
       </ul>
-      <p className="quiet small">
+      <p className="quiet small" style={{ marginBottom: 12 }}>
         As the server knew it {showMoment(pack.takenAt)}.
         {waits > 0 ? ` ${waits} ${waits === 1 ? 'entry' : 'entries'} since then on this device alone.` : ''}
       </p>

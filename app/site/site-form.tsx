@@ -54,7 +54,9 @@ export function SiteForm({ site, pack, place, point }: Props) {
           <PointLimits judge={ground.judge} />
         </div>
       </div>
-      <RoomNote room={site.room} />
+      <div className="stack" style={{ marginBottom: 16 }}>
+        <RoomNote room={site.room} isBrief />
+      </div>
       <RecordForm
         type={type}
         target={{ repair: pack.number, point, attempt }}

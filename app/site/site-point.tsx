@@ -47,7 +47,7 @@ export function SitePoint({ site, pack, place, point: no }: Props) {
     <main className="page narrow" id="main">
       <Head pack={pack} point={point} attempt={attempt} />
       <div className="stack">
-        <RoomNote room={site.room} />
+        <RoomNote room={site.room} isBrief />
         {point.blockedBy.length > 0 && isLatest ? (
           <p className="note warn">
             <strong>

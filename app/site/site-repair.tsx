@@ -17,7 +17,7 @@ export function SiteRepair({ site, pack }: { site: Site; pack: SitePack }) {
     <main className="page" id="main">
       <RepairHead state={state} />
       <div className="stack">
-        <RoomNote room={site.room} />
+        <RoomNote room={site.room} isBrief />
         <p className="quiet small">
           As the server knew it {showMoment(pack.takenAt)}
           {unsent.size > 0

@@ -1,0 +1,151 @@
+import { mkdtempSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { type BrowserContext, chromium, expect, type Page, test } from '@playwright/test'
+import { E2E_PORT } from './places'
+import { KeptServer } from './steps/kept-server'
+import { openRepair } from './steps/open-repair'
+import { signInAs } from './steps/people'
+import { drawPhoto } from './steps/photos'
+import { RecordFormHand } from './steps/record-form'
+import { SALTS } from './steps/repair-0042'
+import { QI } from './steps/walk'
+
+const NUMBER = 'MD-0201'
+const server = new KeptServer(E2E_PORT + 7)
+const profile = mkdtempSync(join(tmpdir(), 'underwrap-e2e-browser-'))
+
+test.afterAll(async () => {
+  await server.remove()
+  rmSync(profile, { recursive: true, force: true })
+})
+
+/** The browser with its own profile on disk: closed and opened again it keeps what it kept. */
+async function openBrowser(isOffline: boolean): Promise<{ context: BrowserContext; page: Page }> {
+  const { launchOptions, viewport, hasTouch, locale, timezoneId } = test.info().project.use
+  const context = await chromium.launchPersistentContext(profile, {
+    ...launchOptions,
+    viewport: viewport ?? null,
+    hasTouch: hasTouch ?? true,
+    locale: locale ?? 'en-GB',
+    timezoneId: timezoneId ?? 'Europe/London',
+    baseURL: server.url,
+    offline: isOffline,
+  })
+  return { context, page: context.pages()[0] ?? (await context.newPage()) }
+}
+
+/** The shell and its program lie on the device. */
+async function waitForShell(page: Page): Promise<void> {
+  await expect
+    .poll(
+      () =>
+        page.evaluate(async () => {
+          const worker = await navigator.serviceWorker.getRegistration()
+          return (
+            worker?.active?.state === 'activated' && (await caches.match('/site', { ignoreSearch: true })) !== undefined
+          )
+        }),
+      { timeout: 60_000 },
+    )
+    .toBe(true)
+}
+
+/** The mark of a record that is on this device alone. */
+function notSent(page: Page) {
+  return page.locator('article.group').getByText('Not yet sent')
+}
+
+async function takePhoto(page: Page, label: string): Promise<void> {
+  const photo = { name: 'photo.jpg', mimeType: 'image/jpeg', buffer: await drawPhoto(label) }
+  await page.getByLabel(`Photo: ${label}`, { exact: true }).setInputFiles(photo)
+  await page.getByRole('button', { name: 'Keep it' }).click()
+  await expect(page.locator('.photo-demand').filter({ hasText: label }).getByText('1 of 1')).toBeVisible()
+}
+
+test('a whole point is captured without a network, outlives a reload and a closed browser, and arrives once', async () => {
+  server.setClock('07:30')
+  await server.start()
+  let { context, page } = await openBrowser(false)
+  await signInAs(page, QI)
+  await openRepair(page, NUMBER)
+  await page.getByRole('button', { name: 'Take to site' }).click()
+  await expect(page.getByRole('link', { name: /^On this device/ })).toBeVisible({ timeout: 60_000 })
+  await waitForShell(page)
+
+  await context.setOffline(true)
+  await server.stop()
+  await page.goto(`/repairs/${NUMBER}/points/05`)
+  await page.waitForURL(`**/site?repair=${NUMBER}&point=05`)
+  await page.getByRole('link', { name: /^Surface cleanliness/ }).click()
+  const form = new RecordFormHand(page)
+  await form.stamp('Preparation finished')
+  await form.stamp('Checked')
+  await form.choose('Prepared by', 'blast')
+  await form.choose('Grade by the pictures', 'Sa 2 1/2')
+  await form.key('Dust class', '2')
+  await form.thumb('Soluble salts', SALTS)
+  await form.pick('Salt meter', 'SM-02')
+  await form.choose('Free of oil, water does not break', 'yes')
+  await form.key('Prepared, upstream of the leak', '190')
+  await form.key('Prepared, downstream of the leak', '190')
+  await page.getByRole('button', { name: 'Save to the record' }).click()
+  await page.waitForURL(/\/site\?repair=MD-0201&point=05&attempt=1$/)
+  await expect(page.locator('article.group')).toHaveCount(1)
+  await expect(notSent(page)).toBeVisible()
+  const demands = await page
+    .locator('input[type=file][aria-label^="Photo: "]')
+    .evaluateAll((inputs) => inputs.map((input) => (input.getAttribute('aria-label') ?? '').replace('Photo: ', '')))
+  expect(demands.length).toBe(2)
+  for (const label of demands) await takePhoto(page, label)
+  await expect(page.getByRole('link', { name: /^3 entries are not yet sent/ })).toBeVisible()
+
+  await page.reload()
+  await expect(notSent(page)).toBeVisible()
+  await context.close()
+  ;({ context, page } = await openBrowser(true))
+  await page.goto('/waiting')
+  await page.waitForURL('**/site')
+  await expect(page.getByRole('heading', { name: 'On this device' })).toBeVisible()
+  await expect(page.getByText('3 entries since then on this device alone')).toBeVisible()
+  await page.getByRole('link', { name: `Repair ${NUMBER}` }).click()
+  await page.getByRole('link', { name: /Surface cleanliness/ }).click()
+  await expect(notSent(page)).toBeVisible()
+
+  server.setClock('09:00')
+  await server.start()
+  await context.setOffline(false)
+  await expect(page.locator('.outbox-line')).toHaveCount(0, { timeout: 60_000 })
+  await expect(notSent(page)).toHaveCount(0)
+  await page.goto(`/repairs/${NUMBER}/points/05`)
+  await expect(page.locator('article.group').filter({ hasText: 'Sa 2 1/2' })).toHaveCount(1)
+  await expect(page.locator('.thumbs figure')).toHaveCount(2)
+  await page.reload()
+  await expect(page.locator('article.group').filter({ hasText: 'Sa 2 1/2' })).toHaveCount(1)
+
+  await page.getByText('Menu', { exact: true }).click()
+  await page.getByRole('button', { name: /^Sign out/ }).click()
+  await page.waitForURL('**/sign-in')
+  await page.goto('/site')
+  await expect(page.getByText('Nobody is signed in on this device.')).toBeVisible()
+  const kept = await page.evaluate(
+    () =>
+      new Promise<number>((settle, fail) => {
+        const asked = indexedDB.open('underwrap-site')
+        asked.onerror = () => fail(asked.error)
+        asked.onsuccess = () => {
+          const counted = asked.result.transaction('packs').objectStore('packs').count()
+          counted.onsuccess = () => settle(counted.result)
+        }
+      }),
+  )
+  expect(kept).toBe(0)
+  const cached = await page.evaluate(async () => {
+    const names = await caches.keys()
+    const requests = await Promise.all(names.map(async (name) => (await caches.open(name)).keys()))
+    return requests.flat().map((request) => new URL(request.url).pathname)
+  })
+  expect(cached.length).toBeGreaterThan(10)
+  expect(cached.filter((path) => !/^\/(_next\/static|icons)\/|^\/site$/.test(path))).toEqual([])
+  await context.close()
+})

@@ -1,0 +1,24 @@
+import { spawn } from 'node:child_process'
+import { existsSync, writeFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { openStore } from '@/lib/server/store/open-store'
+import { prepareStore } from './prepare-store'
+
+/** The prepared store in a folder that stays, served on a test clock: a test may stop it and start it again. Its folder and clock are in KEPT_DATA and KEPT_CLOCK. */
+const { KEPT_DATA: dataDir = '', KEPT_CLOCK: clockFile = '' } = process.env
+const isPrepared = join(dataDir, 'prepared-for-tests')
+if (!existsSync(isPrepared)) {
+  const store = await openStore({ dataDir, now: () => '2026-05-18T07:30:00+01:00' })
+  try {
+    await prepareStore(store)
+  } finally {
+    await store.close()
+  }
+  writeFileSync(isPrepared, '')
+}
+const child = spawn(process.execPath, ['--import', 'tsx', 'lib/cli/serve.ts', 'test', '--test-clock', clockFile], {
+  stdio: 'inherit',
+  env: { ...process.env, UNDERWRAP_DATA: dataDir, DATABASE_URL: '' },
+})
+for (const signal of ['SIGINT', 'SIGTERM'] as const) process.on(signal, () => child.kill(signal))
+child.on('close', (code) => process.exit(code ?? 1))
