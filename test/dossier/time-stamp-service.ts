@@ -12,6 +12,7 @@ export type ServiceManner =
   | 'another nonce'
   | 'broken signature'
   | 'refusal'
+  | 'other spelling'
 export type TimeStampService = {
   url: string
   /** The certificate of the authority that vouches for the service, in PEM. */
@@ -20,6 +21,7 @@ export type TimeStampService = {
   stop(): Promise<void>
 }
 
+const RSA_ENCRYPTION = Buffer.from('06092a864886f70d010101', 'hex')
 const CONFIG = `[ req ]
 distinguished_name = dn
 prompt = no
@@ -85,6 +87,12 @@ export async function startTimeStampService(folder: string): Promise<TimeStampSe
     writeFileSync(at('q.tsq'), changed)
     openssl('ts', '-reply', '-config', 'tsa.cnf', '-section', 'tsa_config', '-queryfile', 'q.tsq', '-out', 'r.tsr')
     const answer = readFileSync(at('r.tsr'))
+    if (manner === 'other spelling') {
+      // the last name of rsaEncryption is the signer's; sha256WithRSAEncryption is one byte away and as lawful
+      const nameAt = answer.lastIndexOf(RSA_ENCRYPTION)
+      if (nameAt < 0) throw new Error('no rsaEncryption in the reply')
+      answer[nameAt + RSA_ENCRYPTION.length - 1] = 0x0b
+    }
     if (manner === 'broken signature') answer[answer.length - 5] = (answer[answer.length - 5] ?? 0) ^ 1
     return answer
   }

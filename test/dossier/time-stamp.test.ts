@@ -1,8 +1,10 @@
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { derOf, parseDer, partsOf } from '@/lib/dossier/sign/der'
+import { sourceOfBytes } from '@/lib/verify/byte-source'
+import { verifyFile } from '@/lib/verify/verify-file'
 import { hasProgram, runOutside } from './outside-tools'
 import { readSealed } from './read-sealed'
 import { madeIdentity, signedFile } from './signed-file'
@@ -38,6 +40,14 @@ describe.skipIf(!hasProgram('openssl'))('a time stamp [needs openssl]', () => {
       ...['ts', '-verify', '-token_in', '-in', at('token.der'), '-data', at('value.bin'), '-CAfile', service.authority],
     ])
     expect(verified.output).toContain('Verification: OK')
+  })
+  test('of an RSA signer has its algorithm written in one way, whichever way the service wrote it', async () => {
+    service.behave('other spelling')
+    const path = await signedFile(await madeIdentity(), service.url, at('respelled.pdf'))
+    expect(readSealed(path).signature.toString('hex')).not.toContain('06092a864886f70d01010b0500048201')
+    const answer = await verifyFile(sourceOfBytes(readFileSync(path)))
+    expect(answer.proved.map((one) => one.code)).toContain('time-stamp')
+    expect(answer.breaks.filter((one) => one.place === 'time stamp')).toEqual([])
   })
   test.each([
     ['status 500', 'status 500'],

@@ -12,14 +12,25 @@ const OLD_METADATA_MS = 24 * 3_600_000
 /** Photos of an attempt with what a reviewer decided and everything that is doubtful about them. */
 export function photoStates(ground: RepairGround, slot: AttemptSlot): PhotoState[] {
   const judgements = ofKind(ground.own, 'photo-judged')
+  const byDigest = new Map<string, FactOf<'photo-attached'>[]>()
+  for (const one of ofKind(ground.facts, 'photo-attached')) {
+    const { sha256 } = one.body.photo
+    const same = byDigest.get(sha256)
+    if (same) same.push(one)
+    else byDigest.set(sha256, [one])
+  }
   return ofKind(slot.facts, 'photo-attached').map((fact) => ({
     fact,
     judged: judgements.findLast((one) => one.body.photo === fact.id) ?? null,
-    flags: [...copyFlags(ground, fact), ...claimFlags(fact)],
+    flags: [...copyFlags(ground, fact, byDigest.get(fact.body.photo.sha256) ?? []), ...claimFlags(fact)],
   }))
 }
 
-function copyFlags(ground: RepairGround, photo: FactOf<'photo-attached'>): PhotoFlag[] {
+function copyFlags(
+  ground: RepairGround,
+  photo: FactOf<'photo-attached'>,
+  sameBytes: readonly FactOf<'photo-attached'>[],
+): PhotoFlag[] {
   const decisions = ofKind(ground.own, 'likeness-judged')
   const decisionWith = (other: string) =>
     decisions.findLast(
@@ -31,8 +42,8 @@ function copyFlags(ground: RepairGround, photo: FactOf<'photo-attached'>): Photo
     .filter((one) => one.photo === photo.id)
     .map(({ kind, other }): PhotoFlag => ({ kind, other, decision: decisionWith(other.fact) }))
   const seen = new Set(told.map((flag) => flag.other?.fact))
-  const within = ofKind(ground.facts, 'photo-attached')
-    .filter((one) => one.id !== photo.id && one.body.photo.sha256 === photo.body.photo.sha256 && !seen.has(one.id))
+  const within = sameBytes
+    .filter((one) => one.id !== photo.id && !seen.has(one.id))
     .map(
       (one): PhotoFlag => ({
         kind: 'exact copy',

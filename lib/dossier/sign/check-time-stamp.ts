@@ -1,7 +1,7 @@
 import { createHash, verify, X509Certificate } from 'node:crypto'
 import * as asn1js from 'asn1js'
 import * as pkijs from 'pkijs'
-import { derOf, parseDer, partsOf, sequence, setOf, tagged } from './der'
+import { derOf, oid, parseDer, partsOf, sequence, setOf, tagged } from './der'
 
 const OID = {
   messageDigest: '1.2.840.113549.1.9.4',
@@ -9,6 +9,7 @@ const OID = {
   signingCertificateV2: '1.2.840.113549.1.9.16.2.47',
   timeStampInfo: '1.2.840.113549.1.9.16.1.4',
   timeStamping: '1.3.6.1.5.5.7.3.8',
+  rsa: '1.2.840.113549.1.1.1',
 }
 const DIGESTS: Record<string, string> = {
   '1.3.14.3.2.26': 'sha1',
@@ -117,10 +118,24 @@ function namesCertificate(value: asn1js.AsnType, certificate: Uint8Array): boole
   return name !== undefined && createHash(name).update(certificate).digest().equals(stated)
 }
 
-/** The signed data with this certificate in place of all; lists of revoked ones are left out too. */
+/** The signed data with this certificate in place of all, lists of revoked ones left out, and its signer in the one form that a checker takes. */
 function withOneCertificate(signedData: asn1js.AsnType, certificate: asn1js.AsnType): asn1js.Sequence {
   const parts = partsOf(signedData).filter((one) => one.idBlock.tagClass !== 3)
-  const signers = parts.at(-1)
-  if (!signers) throw new TimeStampRefused('its token has no signer')
-  return sequence(...parts.slice(0, -1), tagged(0, [certificate]), signers)
+  const [signer] = partsOf(parts.at(-1))
+  if (!signer) throw new TimeStampRefused('its token has no signer')
+  return sequence(...parts.slice(0, -1), tagged(0, [certificate]), setOf(signerInOneForm(signer)))
+}
+
+/** Algorithms of an RSA signature: the digest stands beside, so these are other spellings of plain RSA. RFC 5754 section 3.2. */
+const RSA_SPELLINGS = new Set([OID.rsa, '1.2.840.113549.1.1.11', '1.2.840.113549.1.1.12', '1.2.840.113549.1.1.13'])
+
+/** What the signature does not cover is written in one way only: RSA as rsaEncryption with NULL, and no unsigned attributes. */
+function signerInOneForm(signer: asn1js.AsnType): asn1js.Sequence {
+  const parts = partsOf(signer).filter((one) => !(one.idBlock.tagClass === 3 && one.idBlock.tagNumber === 1))
+  const [algorithm, signature] = parts.slice(-2)
+  const [name] = partsOf(algorithm)
+  if (!algorithm || !signature || !(name instanceof asn1js.ObjectIdentifier))
+    throw new TimeStampRefused('its token has no signer')
+  const isRsa = RSA_SPELLINGS.has(name.valueBlock.toString())
+  return sequence(...parts.slice(0, -2), isRsa ? sequence(oid(OID.rsa), new asn1js.Null()) : algorithm, signature)
 }
