@@ -1,6 +1,7 @@
 import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
+import AxeBuilder from '@axe-core/playwright'
 import { type BrowserContext, chromium, expect, type Page, test } from '@playwright/test'
 import { E2E_PORT } from './places'
 import { KeptServer } from './steps/kept-server'
@@ -12,6 +13,7 @@ import { SALTS } from './steps/repair-0042'
 import { QI } from './steps/walk'
 
 const NUMBER = 'MD-0201'
+const LOST = 'MD-0202'
 const server = new KeptServer(E2E_PORT + 7)
 const profile = mkdtempSync(join(tmpdir(), 'underwrap-e2e-browser-'))
 
@@ -56,6 +58,18 @@ function notSent(page: Page) {
   return page.locator('article.group').getByText('Not yet sent')
 }
 
+/** Nothing serious stands against the open screen, by day and by night. */
+async function expectUsable(page: Page): Promise<void> {
+  for (const theme of ['day', 'night']) {
+    await page.evaluate((name) => {
+      document.documentElement.dataset.theme = name
+    }, theme)
+    const { violations } = await new AxeBuilder({ page }).analyze()
+    const serious = violations.filter(({ impact }) => impact === 'serious' || impact === 'critical')
+    expect(serious.map(({ id, nodes }) => `${theme} ${id}: ${nodes.map((node) => node.html).join(' ')}`)).toEqual([])
+  }
+}
+
 async function takePhoto(page: Page, label: string): Promise<void> {
   const photo = { name: 'photo.jpg', mimeType: 'image/jpeg', buffer: await drawPhoto(label) }
   await page.getByLabel(`Photo: ${label}`, { exact: true }).setInputFiles(photo)
@@ -77,6 +91,8 @@ test('a whole point is captured without a network, outlives a reload and a close
   await server.stop()
   await page.goto(`/repairs/${NUMBER}/points/05`)
   await page.waitForURL(`**/site?repair=${NUMBER}&point=05`)
+  await expect(page.getByRole('heading', { name: 'Photos' })).toBeVisible()
+  await expectUsable(page)
   await page.getByRole('link', { name: /^Surface cleanliness/ }).click()
   const form = new RecordFormHand(page)
   await form.stamp('Preparation finished')
@@ -108,7 +124,10 @@ test('a whole point is captured without a network, outlives a reload and a close
   await page.waitForURL('**/site')
   await expect(page.getByRole('heading', { name: 'On this device' })).toBeVisible()
   await expect(page.getByText('3 entries since then on this device alone')).toBeVisible()
+  await expectUsable(page)
   await page.getByRole('link', { name: `Repair ${NUMBER}` }).click()
+  await expect(page.getByText('with 1 entry of this device that is not yet sent')).toBeVisible()
+  await expectUsable(page)
   await page.getByRole('link', { name: /Surface cleanliness/ }).click()
   await expect(notSent(page)).toBeVisible()
 
@@ -147,5 +166,37 @@ test('a whole point is captured without a network, outlives a reload and a close
   })
   expect(cached.length).toBeGreaterThan(10)
   expect(cached.filter((path) => !/^\/(_next\/static|icons)\/|^\/site$/.test(path))).toEqual([])
+  await context.close()
+})
+
+test('a form of the record that loses the server keeps what was keyed; what the server refuses waits for a person', async () => {
+  server.setClock('09:00')
+  await server.start()
+  const { context, page } = await openBrowser(false)
+  await signInAs(page, QI)
+  await openRepair(page, LOST)
+  await page.goto(`/repairs/${LOST}/points/05/record/remark?attempt=1`)
+  await new RecordFormHand(page).key('Remark', 'band wiped twice')
+  await waitForShell(page)
+  await server.stop()
+  await page.getByRole('button', { name: 'Save to the record' }).click()
+  await page.waitForURL(`**/site?repair=${LOST}&point=05&attempt=1`)
+  await expect(page.getByText(`${LOST} is not on this device.`)).toBeVisible()
+  await page.getByRole('link', { name: '1 entry is not yet sent' }).click()
+  await expect(page.getByRole('listitem').filter({ hasText: 'Remark' })).toContainText('Waits')
+
+  server.setClock('09:00', '05-16')
+  await server.start()
+  await page.getByRole('button', { name: 'Send now' }).click()
+  await expect(page.getByText('The time lies ahead of the server’s clock.')).toBeVisible()
+  await expect(page.getByRole('link', { name: /^1 entry is not yet sent, .*1 refused$/ })).toBeVisible()
+  await expectUsable(page)
+  await page.getByRole('button', { name: 'Set aside', exact: true }).click()
+  await expect(page.getByRole('button', { name: /^Set it aside/ })).toBeDisabled()
+  server.setClock('09:30')
+  await page.getByRole('button', { name: 'Try again' }).click()
+  await expect(page.locator('.outbox-line')).toHaveCount(0)
+  await page.goto(`/repairs/${LOST}/points/05`)
+  await expect(page.locator('article.group').filter({ hasText: 'band wiped twice' })).toHaveCount(1)
   await context.close()
 })

@@ -28,6 +28,16 @@ export type SiteOpening =
 
 type Kept = Omit<Site, 'drop' | 'take'>
 
+/** The list that is shown already where nothing changed in it: a repair is folded anew only for what is new. */
+function sameOr(shown: OutboxEntry[], found: OutboxEntry[]): OutboxEntry[] {
+  const isSame =
+    shown.length === found.length &&
+    shown.every(
+      (one, at) => one.id === found[at]?.id && one.state === found[at]?.state && one.tries === found[at]?.tries,
+    )
+  return isSame ? shown : found
+}
+
 /** Open this device's pinned repairs and outbox, follow both, send what waits, and take pinned repairs anew after a contact. */
 export function useSite(): SiteOpening {
   const [opening, setOpening] = useState<SiteOpening['kind']>('opening')
@@ -59,7 +69,9 @@ export function useSite(): SiteOpening {
       setOpening('open')
       stops.push(
         page.outbox.watch((next) => {
-          void page.outbox.entries().then((all) => setKept((now) => now && { ...now, entries: all, status: next }))
+          void page.outbox
+            .entries()
+            .then((all) => setKept((now) => now && { ...now, entries: sameOr(now.entries, all), status: next }))
         }),
       )
       const takeAnew = async (outcome: SendOutcome) => {

@@ -19,11 +19,13 @@ export class KeptServer {
   }
 
   /** The moment that the server takes as now. */
-  setClock(clock: string): void {
-    writeFileSync(this.clockFile, `2026-05-18T${clock}:00+01:00`)
+  setClock(clock: string, day = '05-18'): void {
+    writeFileSync(this.clockFile, `2026-${day}T${clock}:00+01:00`)
   }
 
+  /** Start it, unless it runs. */
   async start(): Promise<void> {
+    if (this.child && this.child.exitCode === null) return
     this.child = spawn(process.execPath, ['--import', 'tsx', 'e2e/serve-kept.ts'], {
       stdio: 'inherit',
       env: { ...process.env, PORT: String(this.port), KEPT_DATA: this.folder, KEPT_CLOCK: this.clockFile },
