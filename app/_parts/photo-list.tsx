@@ -40,7 +40,9 @@ export function PhotoList({
               </span>
               <span className="quiet">
                 file says {photo.claims.takenAt ?? 'no time'}
-                {photo.claims.offset ? ` ${photo.claims.offset}` : ''}
+                {photo.claims.offset && !photo.claims.takenAt?.endsWith(photo.claims.offset)
+                  ? ` ${photo.claims.offset}`
+                  : ''}
               </span>
               <span className="digest">
                 sha256 {photo.sha256.slice(0, 4)}…{photo.sha256.slice(-4)}

@@ -5,7 +5,15 @@ import type { Grid, MarkedReading } from '../records/common'
 import { mapAxes, zoneOutline } from './map-lines'
 import { markShapes } from './mark-shapes'
 import type { Picture, PictureFormat, Place, Shape } from './picture'
-import { type MapFrame, mapValues, STEP_LEGEND_PX, shadeSteps, shadingShapes, stepLegend } from './surface-shading'
+import {
+  type MapFrame,
+  mapValues,
+  type ShadeSteps,
+  shadeSteps,
+  shadingShapes,
+  stepLegend,
+  stepLegendPx,
+} from './surface-shading'
 import { type WeakestZone, weakestZone } from './weakest-zone'
 
 export type SurfaceMapInput = {
@@ -42,7 +50,7 @@ export function surfaceMapPicture(input: SurfaceMapInput, format: PictureFormat 
     verdictAt: input.verdictAt,
     lowestStepTop: steps ? steps.from + steps.step : Number.NEGATIVE_INFINITY,
   })
-  const { frame, widthPx, heightPx, notes } = roomOf(input, zone, stations, format)
+  const { frame, widthPx, heightPx, legend, notes } = roomOf(input, zone, stations, format, steps)
   const marks = stations.flatMap((station) =>
     ring.flatMap(({ clock, deg }) => {
       const mark = `${station.name}-${clock}`
@@ -64,12 +72,12 @@ export function surfaceMapPicture(input: SurfaceMapInput, format: PictureFormat 
       ...mapAxes(stations, ring, frame),
       ...(zone ? [{ kind: 'segments', style: 'zone', segments: zoneOutline(zone, frame) } as const] : []),
       ...marks,
-      ...stepLegend(steps, showUnit(input.unit), frame.left, frame.bottom + 42, widthPx - frame.left - 40),
+      ...stepLegend(steps, showUnit(input.unit), frame.left, frame.bottom + 42, legend.roomPx),
       ...notes.map(
         (text, row): Shape => ({
           kind: 'text',
           x: format === 'wide' ? frame.left : 8,
-          y: frame.bottom + 46 + STEP_LEGEND_PX + 12 + row * 16,
+          y: frame.bottom + 46 + legend.heightPx + 12 + row * 16,
           text: text.words,
           style: text.isZone ? 'label' : 'note',
           anchor: 'start',
@@ -90,7 +98,14 @@ function roomOf(
   zone: WeakestZone | null,
   stations: readonly { mm: number }[],
   format: PictureFormat,
-): { frame: MapFrame; widthPx: number; heightPx: number; notes: { words: string; isZone: boolean }[] } {
+  steps: ShadeSteps | null,
+): {
+  frame: MapFrame
+  widthPx: number
+  heightPx: number
+  legend: { roomPx: number; heightPx: number }
+  notes: { words: string; isZone: boolean }[]
+} {
   const isWide = format === 'wide'
   const widthPx = isWide ? 620 : 380
   const most = isWide ? 80 : 50
@@ -104,6 +119,8 @@ function roomOf(
     ...words.flatMap((text) => linesOf(text, most)).map((line) => ({ words: line, isZone: false })),
   ]
   const [left, right, top, bottom] = [isWide ? 64 : 46, widthPx - 34, 24, isWide ? 224 : 254]
+  const roomPx = widthPx - left - 40
+  const legend = { roomPx, heightPx: stepLegendPx(steps, roomPx) }
   const [first, last] = [stations[0]?.mm ?? 0, stations.at(-1)?.mm ?? 0]
   return {
     frame: {
@@ -115,7 +132,8 @@ function roomOf(
       y: (deg) => top + (deg / 360) * (bottom - top),
     },
     widthPx,
-    heightPx: bottom + 46 + STEP_LEGEND_PX + notes.length * 16 + 6,
+    heightPx: bottom + 46 + legend.heightPx + notes.length * 16 + 6,
+    legend,
     notes,
   }
 }

@@ -124,27 +124,47 @@ function hatchSegments(
   })
 }
 
-/** Height of the legend of the steps, px. */
-export const STEP_LEGEND_PX = 24
+const LEGEND_ROW_PX = 24
+/** Room for a swatch with its figures; a phone's picture has several rows of them. */
+const SWATCH_PX = 92
+
+function columnsOf(steps: ShadeSteps, roomPx: number): number {
+  return Math.max(1, Math.min(steps.count, Math.floor(roomPx / SWATCH_PX)))
+}
+
+/** Height of the legend in that room, px. */
+export function stepLegendPx(steps: ShadeSteps | null, roomPx: number): number {
+  return LEGEND_ROW_PX * (steps ? Math.ceil(steps.count / columnsOf(steps, roomPx)) : 1)
+}
 
 /** The steps as swatches with their figures, hatched as on the map. */
 export function stepLegend(steps: ShadeSteps | null, unit: string, x: number, y: number, roomPx: number): Shape[] {
   if (!steps) return []
-  const width = Math.min(112, roomPx / steps.count)
+  const columns = columnsOf(steps, roomPx)
+  const width = Math.min(112, roomPx / columns)
   return Array.from({ length: steps.count }, (_, level): Shape[] => {
-    const left = x + level * width
+    const left = x + (level % columns) * width
+    const top = y + Math.floor(level / columns) * LEGEND_ROW_PX
     const every = HATCH_EVERY[level]
     const [from, to] = [steps.from + level * steps.step, steps.from + (level + 1) * steps.step]
     return [
-      { kind: 'cells', x: left, y, columns: 1, cellWidthPx: 22, cellHeightPx: 16, shares: [shareOf(level, steps)] },
+      {
+        kind: 'cells',
+        x: left,
+        y: top,
+        columns: 1,
+        cellWidthPx: 22,
+        cellHeightPx: 16,
+        shares: [shareOf(level, steps)],
+      },
       {
         kind: 'polygon',
         style: 'frame',
         points: [
-          [left, y],
-          [left + 22, y],
-          [left + 22, y + 16],
-          [left, y + 16],
+          [left, top],
+          [left + 22, top],
+          [left + 22, top + 16],
+          [left, top + 16],
         ],
       },
       {
@@ -156,14 +176,14 @@ export function stepLegend(steps: ShadeSteps | null, unit: string, x: number, y:
             : [2, 6, 10, 14]
                 .filter((_, at) => at % every === 0)
                 .map((dy): [Place, Place] => [
-                  [left, y + dy],
-                  [left + 22, y + dy],
+                  [left, top + dy],
+                  [left + 22, top + dy],
                 ]),
       },
       {
         kind: 'text',
         x: left + 27,
-        y: y + 12,
+        y: top + 12,
         text: `${from.toFixed(steps.places)}–${to.toFixed(steps.places)}${level === steps.count - 1 ? ` ${unit}` : ''}`,
         style: 'note',
         anchor: 'start',
