@@ -1,9 +1,9 @@
 import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import AxeBuilder from '@axe-core/playwright'
 import { type BrowserContext, chromium, expect, type Page, test } from '@playwright/test'
 import { E2E_PORT } from './places'
+import { expectUsable } from './steps/expect-usable'
 import { KeptServer } from './steps/kept-server'
 import { openRepair } from './steps/open-repair'
 import { signInAs } from './steps/people'
@@ -56,18 +56,6 @@ async function waitForShell(page: Page): Promise<void> {
 /** The mark of a record that is on this device alone. */
 function notSent(page: Page) {
   return page.locator('article.group').getByText('Not yet sent')
-}
-
-/** Nothing serious stands against the open screen, by day and by night. */
-async function expectUsable(page: Page): Promise<void> {
-  for (const theme of ['day', 'night']) {
-    await page.evaluate((name) => {
-      document.documentElement.dataset.theme = name
-    }, theme)
-    const { violations } = await new AxeBuilder({ page }).analyze()
-    const serious = violations.filter(({ impact }) => impact === 'serious' || impact === 'critical')
-    expect(serious.map(({ id, nodes }) => `${theme} ${id}: ${nodes.map((node) => node.html).join(' ')}`)).toEqual([])
-  }
 }
 
 async function takePhoto(page: Page, label: string): Promise<void> {
