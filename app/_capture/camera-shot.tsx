@@ -1,5 +1,6 @@
 'use client'
 import { useEffect, useRef, useState } from 'react'
+import { closeCamera, type HeldCamera, openCamera } from '@/app/_parts/open-camera'
 
 type State = 'starting' | 'ready' | 'no camera' | 'not allowed' | 'not secure'
 const WORDS: Record<Exclude<State, 'ready'>, string> = {
@@ -15,12 +16,9 @@ export function CameraShot({ take, close }: { take: (photo: Blob) => void; close
   const video = useRef<HTMLVideoElement>(null)
   const [state, setState] = useState<State>('starting')
   useEffect(() => {
-    const held = { isGone: false, stream: null as MediaStream | null }
+    const held: HeldCamera = { isGone: false, stream: null }
     void startCamera(held, video, setState)
-    return () => {
-      held.isGone = true
-      for (const track of held.stream?.getTracks() ?? []) track.stop()
-    }
+    return () => closeCamera(held)
   }, [])
   const shoot = () => {
     const screen = video.current
@@ -60,24 +58,14 @@ export function CameraShot({ take, close }: { take: (photo: Blob) => void; close
 }
 
 async function startCamera(
-  held: { isGone: boolean; stream: MediaStream | null },
+  held: HeldCamera,
   video: { current: HTMLVideoElement | null },
   say: (state: State) => void,
 ): Promise<void> {
-  if (!navigator.mediaDevices?.getUserMedia) return say('not secure')
-  try {
-    held.stream = await navigator.mediaDevices.getUserMedia({
-      video: { facingMode: 'environment', width: { ideal: 4096 }, height: { ideal: 3072 } },
-    })
-  } catch (cause) {
-    if (!(cause instanceof DOMException)) throw cause
-    return say(cause.name === 'NotAllowedError' ? 'not allowed' : 'no camera')
-  }
+  const fault = await openCamera(held, { width: 4096, height: 3072 })
+  if (fault) return say(fault)
   const screen = video.current
-  if (held.isGone || !screen) {
-    for (const track of held.stream.getTracks()) track.stop()
-    return
-  }
+  if (held.isGone || !screen) return closeCamera(held)
   screen.srcObject = held.stream
   await screen.play().catch(() => undefined)
   if (!held.isGone) say('ready')

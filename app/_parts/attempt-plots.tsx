@@ -4,6 +4,7 @@ import { type CurePlot, curePlotsOf } from '@/lib/domain/pictures/cure-plot'
 import { clockAt } from '@/lib/domain/pictures/plot-frame'
 import { pressurePicture } from '@/lib/domain/pictures/pressure-picture'
 import { type PressurePlot, pressurePlotsOf } from '@/lib/domain/pictures/pressure-plot'
+import { TableFold } from './table-fold'
 import { TwoFormats } from './two-formats'
 
 /** The plots of an attempt: cure and pressure over time, each with its sentence and its table. */
@@ -69,35 +70,32 @@ function CureFigure({ plot }: { plot: CurePlot }) {
     <>
       <p className="plot-sentence">{plot.sentence}</p>
       <TwoFormats draw={(format) => curePicture(plot, format)} />
-      <details>
-        <summary className="fold-head plain quiet small">The same as a table</summary>
-        <div className="scroll-x">
-          <table>
-            <thead>
-              <tr>
-                <th>time {plot.offset}</th>
+      <TableFold>
+        <table>
+          <thead>
+            <tr>
+              <th>time {plot.offset}</th>
+              {byProbe.map((one) => (
+                <th key={one.clock} className="num">
+                  {one.clock} o’clock
+                </th>
+              ))}
+            </tr>
+          </thead>
+          <tbody>
+            {times.map((atMs) => (
+              <tr key={atMs}>
+                <th scope="row">{clockAt(atMs, plot.offset, true)}</th>
                 {byProbe.map((one) => (
-                  <th key={one.clock} className="num">
-                    {one.clock} o’clock
-                  </th>
+                  <td key={one.clock} className="num">
+                    {one.at.get(atMs) ?? '–'}
+                  </td>
                 ))}
               </tr>
-            </thead>
-            <tbody>
-              {times.map((atMs) => (
-                <tr key={atMs}>
-                  <th scope="row">{clockAt(atMs, plot.offset, true)}</th>
-                  {byProbe.map((one) => (
-                    <td key={one.clock} className="num">
-                      {one.at.get(atMs) ?? '–'}
-                    </td>
-                  ))}
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        </div>
-      </details>
+            ))}
+          </tbody>
+        </table>
+      </TableFold>
     </>
   )
 }
@@ -108,33 +106,30 @@ function PressureFigure({ plot }: { plot: PressurePlot }) {
     <>
       <p className="plot-sentence">{plot.sentence}</p>
       <TwoFormats draw={(format) => pressurePicture(plot, format)} />
-      <details>
-        <summary className="fold-head plain quiet small">The same as a table</summary>
-        <div className="scroll-x">
-          <table>
-            <thead>
-              <tr>
-                <th>time {plot.offset}</th>
-                <th className="num">as read</th>
-                {hasSecond ? <th className="num">second gauge</th> : null}
-                <th className="num">steel</th>
-                <th className="num">corrected, MPa</th>
+      <TableFold>
+        <table>
+          <thead>
+            <tr>
+              <th>time {plot.offset}</th>
+              <th className="num">as read</th>
+              {hasSecond ? <th className="num">second gauge</th> : null}
+              <th className="num">steel</th>
+              <th className="num">corrected, MPa</th>
+            </tr>
+          </thead>
+          <tbody>
+            {plot.points.map((one) => (
+              <tr key={one.at}>
+                <th scope="row">{clockAt(one.atMs, plot.offset)}</th>
+                <td className="num">{one.shown}</td>
+                {hasSecond ? <td className="num">{one.second?.shown ?? '–'}</td> : null}
+                <td className="num">{one.steel ?? '–'}</td>
+                <td className="num">{one.correctedMpa === null ? 'not computed' : one.correctedMpa.toFixed(4)}</td>
               </tr>
-            </thead>
-            <tbody>
-              {plot.points.map((one) => (
-                <tr key={one.at}>
-                  <th scope="row">{clockAt(one.atMs, plot.offset)}</th>
-                  <td className="num">{one.shown}</td>
-                  {hasSecond ? <td className="num">{one.second?.shown ?? '–'}</td> : null}
-                  <td className="num">{one.steel ?? '–'}</td>
-                  <td className="num">{one.correctedMpa === null ? 'not computed' : one.correctedMpa.toFixed(4)}</td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        </div>
-      </details>
+            ))}
+          </tbody>
+        </table>
+      </TableFold>
     </>
   )
 }

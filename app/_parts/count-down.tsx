@@ -1,15 +1,10 @@
 'use client'
-import { useEffect, useState } from 'react'
 import { showMoment } from '@/lib/domain/time'
+import { useStoreNow } from './use-store-now'
 
 /** Time left until a moment, by the clock of the store from which `nowMs` was taken; told as ended once it is over. */
 export function CountDown({ endsAt, nowMs }: { endsAt: string; nowMs: number }) {
-  const [now, setNow] = useState(nowMs)
-  useEffect(() => {
-    const ahead = nowMs - Date.now()
-    const tick = setInterval(() => setNow(Date.now() + ahead), 1000)
-    return () => clearInterval(tick)
-  }, [nowMs])
+  const now = useStoreNow(nowMs)
   const leftMs = Date.parse(endsAt) - now
   if (leftMs <= 0) return <span className="lapsed">ended {showMoment(endsAt)}</span>
   const seconds = Math.floor(leftMs / 1000)

@@ -5,8 +5,8 @@ import type { DesignFigure } from '@/lib/domain/design/design-figure'
 import type { EnvelopeRow } from '@/lib/domain/design/envelope-rows'
 import { inputsBySource } from '@/lib/domain/design/source-words'
 import type { PersonId } from '@/lib/domain/facts/fact'
-import { showReading } from '@/lib/domain/reading'
 import type { RecordOf } from '@/lib/domain/records/record'
+import { GridTable } from './grid-table'
 
 type Sign = { glyph: 'pass' | 'fail' | 'not proven'; className: string; word: string }
 
@@ -131,34 +131,5 @@ export function InputTable({
 
 /** The wall as read, station against clock position. */
 export function WallTable({ defect }: { defect: RecordOf<'defect'> }) {
-  const readings = new Map(defect.wall.map((one) => [one.mark, one.reading]))
-  return (
-    <table className="tight-table">
-      <thead>
-        <tr>
-          <th>clock</th>
-          {defect.grid.stations.map((station) => (
-            <th key={station.name} className="num">
-              {station.name} {showReading(station.fromLeak).replace('-', '−')}
-            </th>
-          ))}
-        </tr>
-      </thead>
-      <tbody>
-        {defect.grid.clocks.map((clock) => (
-          <tr key={clock}>
-            <th scope="row">{clock}</th>
-            {defect.grid.stations.map((station) => {
-              const reading = readings.get(`${station.name}-${clock}`)
-              return (
-                <td key={station.name} className="num">
-                  {reading ? showReading(reading) : '–'}
-                </td>
-              )
-            })}
-          </tr>
-        ))}
-      </tbody>
-    </table>
-  )
+  return <GridTable grid={defect.grid} readings={defect.wall} className="tight-table" />
 }

@@ -1,6 +1,7 @@
 'use client'
 import { useEffect, useRef, useState } from 'react'
 import { loadCodeReader, pixelsOf } from './label-codes'
+import { closeCamera, type HeldCamera, openCamera } from './open-camera'
 
 /** Time between two looks at the camera's picture. */
 const LOOK_MS = 220
@@ -24,12 +25,9 @@ export function LabelCamera({ take }: { take: (text: string) => void }) {
     taken.current = take
   }, [take])
   useEffect(() => {
-    const look = { isGone: false, stream: null as MediaStream | null }
+    const look: HeldCamera = { isGone: false, stream: null }
     void watchCamera(look, video, setState, (text) => taken.current(text))
-    return () => {
-      look.isGone = true
-      for (const track of look.stream?.getTracks() ?? []) track.stop()
-    }
+    return () => closeCamera(look)
   }, [])
   const isShown = state === 'starting' || state === 'looking'
   return (
@@ -50,25 +48,15 @@ export function LabelCamera({ take }: { take: (text: string) => void }) {
 }
 
 async function watchCamera(
-  look: { isGone: boolean; stream: MediaStream | null },
+  look: HeldCamera,
   video: { current: HTMLVideoElement | null },
   say: (state: State) => void,
   take: (text: string) => void,
 ): Promise<void> {
-  if (!navigator.mediaDevices?.getUserMedia) return say('not secure')
-  try {
-    look.stream = await navigator.mediaDevices.getUserMedia({
-      video: { facingMode: 'environment', width: { ideal: 1280 }, height: { ideal: 720 } },
-    })
-  } catch (cause) {
-    if (!(cause instanceof DOMException)) throw cause
-    return say(cause.name === 'NotAllowedError' ? 'not allowed' : 'no camera')
-  }
+  const fault = await openCamera(look, { width: 1280, height: 720 })
+  if (fault) return say(fault)
   const [reader, screen] = [await loadCodeReader().catch(() => null), video.current]
-  if (look.isGone || screen === null) {
-    for (const track of look.stream.getTracks()) track.stop()
-    return
-  }
+  if (look.isGone || screen === null) return closeCamera(look)
   if (reader === null) return say('no reader')
   screen.srcObject = look.stream
   await screen.play().catch(() => undefined)

@@ -1,22 +1,12 @@
-import { type ShownRefusal, wordsOf } from '@/app/_ui/refusal-note'
-
-type Words = { title: string; lines: string[] }
+import { RefusalBox, type RefusalWords, type ShownRefusal, wordsOf } from '@/app/_ui/refusal-note'
 
 /** A refusal of the server or of this device in words. */
 export function OutboxRefusal({ refusal }: { refusal: { code: string; [fact: string]: unknown } }) {
-  const { title, lines } = outboxWords(refusal)
-  return (
-    <div className="note refused" role="alert">
-      <strong>{title}</strong>
-      {lines.map((line) => (
-        <span key={line}>{line}</span>
-      ))}
-    </div>
-  )
+  return <RefusalBox words={outboxWords(refusal)} />
 }
 
 /** Words for what a device or an exchange may refuse; all else has the words of the record's own refusals. */
-export function outboxWords(refusal: { code: string; [fact: string]: unknown }): Words {
+export function outboxWords(refusal: { code: string; [fact: string]: unknown }): RefusalWords {
   switch (refusal.code) {
     case 'storage-full':
       return {

@@ -1,22 +1,30 @@
-import Link from 'next/link'
+import type { ReactNode } from 'react'
 import { FORMS } from '@/lib/capture/forms/form-table'
-import type { PersonId } from '@/lib/domain/facts/fact'
+import type { FactId, PersonId } from '@/lib/domain/facts/fact'
 import { correctionWords } from '@/lib/domain/fold/correction-words'
 import type { AttemptState } from '@/lib/domain/fold/repair-state'
 import { showMoment } from '@/lib/domain/time'
+import { NotSent } from './not-sent'
 import { RecordValues } from './record-values'
 
-/** What was recorded in an attempt: each entry as it stands, its corrections beside it with the old value readable. */
+const ALL_SENT: ReadonlySet<FactId> = new Set()
+
+/**
+ * What was recorded in an attempt: each entry as it stands, its corrections beside it with the old value readable. `correct` draws the way to correct an own entry;
+ * what is on this device alone (`unsent`) is marked.
+ */
 export function RecordList({
   attempt,
   names,
   me,
-  base,
+  correct,
+  unsent = ALL_SENT,
 }: {
   attempt: AttemptState
   names: Record<PersonId, string>
   me: PersonId
-  base: string
+  correct: (fact: FactId) => ReactNode
+  unsent?: ReadonlySet<FactId>
 }) {
   if (attempt.records.length === 0) return <p className="quiet">Nothing is recorded yet.</p>
   return (
@@ -29,6 +37,7 @@ export function RecordList({
               {showMoment(fact.observedAt)}, {names[fact.observedBy] ?? fact.observedBy}
             </span>
           </div>
+          {unsent.has(fact.id) ? <NotSent /> : null}
           {overruledBy ? <p className="note">Another record governs over this one. It stays as it was taken.</p> : null}
           {late ? (
             <p className="note warn">
@@ -45,6 +54,7 @@ export function RecordList({
               <strong>
                 Corrected {showMoment(correction.observedAt)} by {names[correction.enteredBy] ?? correction.enteredBy}
               </strong>
+              {unsent.has(correction.id) ? <NotSent /> : null}
               {correction.body.changes.map((change) => {
                 const words = correctionWords(record, change)
                 return (
@@ -62,11 +72,7 @@ export function RecordList({
                 ? 'not signed'
                 : `covered by ${signedBy.length} ${signedBy.length === 1 ? 'signature' : 'signatures'}`}
             </span>
-            {fact.enteredBy === me || fact.observedBy === me ? (
-              <Link className="button plain" href={`${base}/correct/${fact.id}`}>
-                Correct an error in it
-              </Link>
-            ) : null}
+            {fact.enteredBy === me || fact.observedBy === me ? correct(fact.id) : null}
           </div>
         </article>
       ))}

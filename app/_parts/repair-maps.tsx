@@ -1,51 +1,18 @@
 import type { RepairState } from '@/lib/domain/fold/repair-state'
 import { type SurfaceMapOf, surfaceMapsOf } from '@/lib/domain/pictures/surface-map-of'
 import { surfaceMapPicture } from '@/lib/domain/pictures/surface-map-picture'
-import { showReading } from '@/lib/domain/reading'
+import { GridTable } from './grid-table'
+import { TableFold } from './table-fold'
 import { TwoFormats } from './two-formats'
 
 /** One grid drawn on the unrolled pipe, with the table beside it for who cannot see it. */
 export function SurfaceMap({ map, href }: { map: SurfaceMapOf; href: string }) {
-  const numbers = new Map(map.readings.map((one) => [one.mark, one.reading]))
-  const { verdictAt } = map
   return (
     <>
       <TwoFormats draw={(format) => surfaceMapPicture(map, format)} markHref={() => href} />
-      <details>
-        <summary className="fold-head plain quiet small">The same as a table</summary>
-        <div className="scroll-x">
-          <table>
-            <thead>
-              <tr>
-                <th>clock</th>
-                {map.grid.stations.map((station) => (
-                  <th key={station.name} className="num">
-                    {station.name} {showReading(station.fromLeak).replace('-', '−')}
-                  </th>
-                ))}
-              </tr>
-            </thead>
-            <tbody>
-              {map.grid.clocks.map((clock) => (
-                <tr key={clock}>
-                  <th scope="row">{clock}</th>
-                  {map.grid.stations.map((station) => {
-                    const mark = `${station.name}-${clock}`
-                    const reading = numbers.get(mark)
-                    const isLow = verdictAt(mark) === 'fail'
-                    return (
-                      <td key={station.name} className={`num ${isLow ? 'fail' : ''}`}>
-                        {reading ? showReading(reading) : '–'}
-                        {isLow ? ' ◆' : ''}
-                      </td>
-                    )
-                  })}
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        </div>
-      </details>
+      <TableFold>
+        <GridTable grid={map.grid} readings={map.readings} isLow={(mark) => map.verdictAt(mark) === 'fail'} />
+      </TableFold>
     </>
   )
 }

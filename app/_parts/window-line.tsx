@@ -1,17 +1,12 @@
 'use client'
-import { useEffect, useState } from 'react'
 import { Glyph } from '@/app/_ui/glyph'
 import type { WindowState } from '@/lib/domain/fold/repair-state'
 import { showClock } from '@/lib/domain/time'
+import { useStoreNow } from './use-store-now'
 
 /** A running window counting down by the clock, from observed times. */
 export function WindowLine({ window, nowMs }: { window: WindowState; nowMs: number }) {
-  const [now, setNow] = useState(nowMs)
-  useEffect(() => {
-    const ahead = nowMs - Date.now()
-    const tick = setInterval(() => setNow(Date.now() + ahead), 1000)
-    return () => clearInterval(tick)
-  }, [nowMs])
+  const now = useStoreNow(nowMs)
   const leftMinutes = window.endsAt ? Math.floor((Date.parse(window.endsAt) - now) / 60_000) : null
   return (
     <p

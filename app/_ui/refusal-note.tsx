@@ -4,7 +4,13 @@ export type ShownRefusal = Refusal | { code: 'no-answer' } | { code: 'nothing-ch
 
 /** A refusal in words: what, where and what to do. The codes carry the facts; the sentences are made here alone. */
 export function RefusalNote({ refusal }: { refusal: ShownRefusal }) {
-  const { title, lines } = wordsOf(refusal)
+  return <RefusalBox words={wordsOf(refusal)} />
+}
+
+export type RefusalWords = { title: string; lines: string[] }
+
+/** A refusal's title and what to do about it. */
+export function RefusalBox({ words: { title, lines } }: { words: RefusalWords }) {
   return (
     <div className="note refused" role="alert">
       <strong>{title}</strong>
@@ -15,10 +21,8 @@ export function RefusalNote({ refusal }: { refusal: ShownRefusal }) {
   )
 }
 
-type Words = { title: string; lines: string[] }
-
 /** The words of a refusal: a title and what to do. */
-export function wordsOf(refusal: ShownRefusal): Words {
+export function wordsOf(refusal: ShownRefusal): RefusalWords {
   switch (refusal.code) {
     case 'no-answer':
       return {

@@ -1,6 +1,7 @@
 'use client'
 import { useMemo } from 'react'
 import { LiveVerdicts } from '@/app/_capture/live-verdicts'
+import { RecordList } from '@/app/_parts/record-list'
 import { RoomNote } from '@/app/_parts/room-note'
 import { AttemptMark } from '@/app/_ui/attempt-mark'
 import { VerdictMark } from '@/app/_ui/verdict-mark'
@@ -11,7 +12,6 @@ import type { SitePack } from '@/lib/domain/capture/site-pack'
 import type { AttemptState, PointState } from '@/lib/domain/fold/repair-state'
 import type { Role } from '@/lib/domain/roles'
 import { SitePhotos } from './site-photos'
-import { SiteRecords } from './site-records'
 import type { Site } from './use-site'
 
 const RECORDERS: ReadonlySet<Role> = new Set([
@@ -69,7 +69,20 @@ export function SitePoint({ site, pack, place, point: no }: Props) {
         </section>
         <section className="sheet">
           <h2>As recorded</h2>
-          <SiteRecords pack={pack} attempt={attempt} names={folded.names} unsent={folded.unsent} />
+          <RecordList
+            attempt={attempt}
+            names={folded.names}
+            me={pack.person}
+            unsent={folded.unsent}
+            correct={(fact) => (
+              <a
+                className="button plain"
+                href={siteHref({ repair: pack.number, point: point.no, attempt: attempt.attempt, correct: fact })}
+              >
+                Correct an error in it
+              </a>
+            )}
+          />
         </section>
         <p className="note">
           <strong>Signing and release need a network.</strong>

@@ -1,5 +1,4 @@
-/** A grey picture: one byte a pixel, row by row. */
-export type GreyPicture = { pixels: Uint8Array; widthPx: number; heightPx: number }
+import { type GreyPicture, sharpnessOf } from '@/lib/domain/photo/sharpness'
 
 /** Longest side at which a picture is looked at for its hint: like is compared with like. */
 export const HINT_SIDE_PX = 512
@@ -18,10 +17,10 @@ export type PhotoHint = {
 
 /** Look at a grey picture. @throws RangeError for one under 3 px a side */
 export function hintOf(grey: GreyPicture): PhotoHint {
-  const { pixels, widthPx, heightPx } = grey
-  if (widthPx < 3 || heightPx < 3) throw new RangeError('a picture under 3 px a side has no edges to look at')
-  const meanLevel = pixels.reduce((sum, level) => sum + level, 0) / pixels.length
   const sharpness = sharpnessOf(grey)
+  if (sharpness === null) throw new RangeError('a picture under 3 px a side has no edges to look at')
+  const { pixels } = grey
+  const meanLevel = pixels.reduce((sum, level) => sum + level, 0) / pixels.length
   const looks =
     meanLevel < DARK_UNDER
       ? 'dark'
@@ -41,19 +40,4 @@ export function greyOf(rgba: ArrayLike<number>, widthPx: number, heightPx: numbe
     pixels[at] = Math.round(0.2126 * red + 0.7152 * green + 0.0722 * blue)
   }
   return { pixels, widthPx, heightPx }
-}
-
-/** Variance of the Laplacian, as the server measures it of a photo taken in. */
-function sharpnessOf({ pixels, widthPx, heightPx }: GreyPicture): number {
-  let [sum, squares] = [0, 0]
-  for (let y = 1; y < heightPx - 1; y++)
-    for (let at = y * widthPx + 1, end = (y + 1) * widthPx - 1; at < end; at++) {
-      const around =
-        (pixels[at - 1] ?? 0) + (pixels[at + 1] ?? 0) + (pixels[at - widthPx] ?? 0) + (pixels[at + widthPx] ?? 0)
-      const bend = 4 * (pixels[at] ?? 0) - around
-      sum += bend
-      squares += bend * bend
-    }
-  const count = (widthPx - 2) * (heightPx - 2)
-  return squares / count - (sum / count) ** 2
 }

@@ -1,3 +1,4 @@
+import { sharpnessOf } from '@/lib/domain/photo/sharpness'
 import { hashLook } from '@/lib/photo/perceptual-hash'
 import type { Raster } from '@/lib/photo/picture-engine'
 
@@ -15,24 +16,7 @@ export type PhotoMeasures = { sharpness: number | null; exposure: Exposure; dHas
 
 /** Measure a grey picture. */
 export function measurePhoto(grey: Raster): PhotoMeasures {
-  return { sharpness: measureSharpness(grey), exposure: measureExposure(grey), ...hashLook(grey) }
-}
-
-function measureSharpness({ pixels, widthPx, heightPx }: Raster): number | null {
-  if (widthPx < 3 || heightPx < 3) return null
-  let sum = 0
-  let squares = 0
-  for (let y = 1; y < heightPx - 1; y++) {
-    for (let at = y * widthPx + 1, end = (y + 1) * widthPx - 1; at < end; at++) {
-      const around =
-        (pixels[at - 1] ?? 0) + (pixels[at + 1] ?? 0) + (pixels[at - widthPx] ?? 0) + (pixels[at + widthPx] ?? 0)
-      const bend = 4 * (pixels[at] ?? 0) - around
-      sum += bend
-      squares += bend * bend
-    }
-  }
-  const count = (widthPx - 2) * (heightPx - 2)
-  return squares / count - (sum / count) ** 2
+  return { sharpness: sharpnessOf(grey), exposure: measureExposure(grey), ...hashLook(grey) }
 }
 
 function measureExposure({ pixels }: Raster): Exposure {

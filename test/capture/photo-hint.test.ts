@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest'
-import { type GreyPicture, greyOf, hintOf } from '@/lib/capture/photo-hint'
+import { greyOf, hintOf } from '@/lib/capture/photo-hint'
+import type { GreyPicture } from '@/lib/domain/photo/sharpness'
 import { measurePhoto } from '@/lib/photo/photo-measures'
 
 const SIDE = 64

@@ -3,6 +3,7 @@ import type { DesignFigures } from './design-figures'
 import { type Equation, equationOf, showComputed } from './equation'
 import { fabricArea, partsOfMix, resinMass } from './material-formulas'
 import { type Need, needOf } from './need'
+import { partsEquation } from './parts-equation'
 import { type DesignValues, valuesOf } from './required-laminate'
 
 /** Run of the fabric, and the two parts of the resin to weigh out, with spare. */
@@ -43,7 +44,6 @@ export function fabricEquations(figures: DesignFigures): Equation[] {
   const values = valuesOf(figures)
   const [fabric, resin, parts] = [fabricOf(values), resinOf(values), resinParts(values)]
   const area = { symbol: 'S', text: isRefused(fabric) ? '?' : showComputed(fabric.areaM2, 3) }
-  const mass = { symbol: 'm', text: isRefused(resin) ? '?' : showComputed(resin.massG, 0) }
   return [
     equationOf(
       {
@@ -83,24 +83,16 @@ export function fabricEquations(figures: DesignFigures): Equation[] {
             ],
           },
     ),
-    equationOf(
+    partsEquation(
       {
         id: 'resin-parts',
         title: 'Resin and hardener',
-        form: 'A = {m}·100/(100 + {resinRatio});\nB = {m}·{resinRatio}/(100 + {resinRatio})',
-        derived: { m: mass },
-        source: 'The ratio by mass is the specification’s',
-        confidence: 'high',
+        symbol: 'm',
+        massG: isRefused(resin) ? null : resin.massG,
+        ratio: 'resinRatio',
       },
       figures,
-      isRefused(parts)
-        ? parts
-        : {
-            results: [
-              { symbol: 'A', text: `${showComputed(parts.partAG, 0)} g` },
-              { symbol: 'B', text: `${showComputed(parts.partBG, 0)} g` },
-            ],
-          },
+      parts,
     ),
   ]
 }

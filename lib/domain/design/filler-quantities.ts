@@ -3,6 +3,7 @@ import type { DesignFigures } from './design-figures'
 import { type Equation, equationOf, showComputed } from './equation'
 import { fillerMass, partsOfMix } from './material-formulas'
 import { type Need, needOf } from './need'
+import { partsEquation } from './parts-equation'
 import { valuesOf } from './required-laminate'
 
 function massOf(figures: DesignFigures) {
@@ -54,24 +55,16 @@ export function fillerEquations(figures: DesignFigures): Equation[] {
             ],
           },
     ),
-    equationOf(
+    partsEquation(
       {
         id: 'filler-parts',
         title: 'Filler, its two parts',
-        form: 'A = {mf}·100/(100 + {fillerRatio});\nB = {mf}·{fillerRatio}/(100 + {fillerRatio})',
-        derived: { mf: { symbol: 'mf', text: isRefused(mass) ? '?' : showComputed(mass.massG, 0) } },
-        source: 'The ratio by mass is the specification’s',
-        confidence: 'high',
+        symbol: 'mf',
+        massG: isRefused(mass) ? null : mass.massG,
+        ratio: 'fillerRatio',
       },
       figures,
-      isRefused(parts)
-        ? parts
-        : {
-            results: [
-              { symbol: 'A', text: `${showComputed(parts.partAG, 0)} g` },
-              { symbol: 'B', text: `${showComputed(parts.partBG, 0)} g` },
-            ],
-          },
+      parts,
     ),
   ]
 }

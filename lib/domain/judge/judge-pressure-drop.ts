@@ -1,19 +1,17 @@
-import { pressureHoldLiquid } from '@/lib/calc/pressure-hold'
-import { isRefused } from '@/lib/calc/refusal'
 import { compareFractions, type Fraction, fractionOf, showDecimal, toNumber } from '../decimal'
 import type { FactId } from '../facts/fact'
 import { showReadingUnit } from '../reading'
 import type { Rule } from '../specification'
 import { instantOf, showClock } from '../time'
+import { correctedHold } from './corrected-hold'
 import { instrumentQuestions } from './corrected-questions'
-import { measuredExact, minusFraction } from './exact-units'
+import { minusFraction } from './exact-units'
 import { type JudgeFrame, recordsOfType, usesOf } from './frame'
 import { showMinutes } from './judge-window'
 import { type Check, findingOf, notProven, outcomeOf, type RuleOutcome } from './outcome'
 import { showExact } from './show-exact'
 import { compareMinutes } from './window-span'
 import type { DraftOf } from './yield-builder'
-import { celsiusOf } from './yield-surface'
 
 type DropRule = Extract<Rule, { kind: 'pressure-drop' }>
 type Test = { record: DraftOf<'pressure-test'>; fact: FactId | null }
@@ -88,42 +86,22 @@ function dropOf(
   last: TestReading,
   frame: JudgeFrame,
 ): Drop | { code: string; detail?: string } {
-  const [p0, p1] = [measuredExact(first.pressure, 'MPa'), measuredExact(last.pressure, 'MPa')]
-  const [t0, t1] = [celsiusOf(first.steel), celsiusOf(last.steel)]
-  if (!p0 || !p1) return { code: 'unit-differs' }
-  if (!t0 || !t1) return { code: 'temperature-missing', detail: 'steel at the first and last reading' }
-  const plain = minusFraction(p0, p1)
-  const scale = Math.max(first.pressure.scale, last.pressure.scale)
-  if (compareFractions(t0, t1) === 0)
+  const hold = correctedHold(correction, first, last, frame.context.design)
+  if ('code' in hold) return hold
+  const { p0, p1, corrected } = hold
+  if (!corrected) {
+    const plain = minusFraction(p0, p1)
     return {
       exact: plain,
       mpa: toNumber(plain),
-      shown: showExact(plain, scale),
+      shown: showExact(plain, Math.max(first.pressure.scale, last.pressure.scale)),
       working: ['steel unchanged, no correction'],
     }
-  const diameter = measuredExact(frame.context.design?.designDiameter, 'mm')
-  const wall = measuredExact(frame.context.design?.designWall, 'mm')
-  if (!diameter || !wall) return { code: 'design-missing', detail: 'diameter and wall' }
-  const answer = pressureHoldLiquid({
-    p0Mpa: toNumber(p0),
-    p1Mpa: toNumber(p1),
-    t0C: toNumber(t0),
-    t1C: toNumber(t1),
-    diameterMm: toNumber(diameter),
-    wallMm: toNumber(wall),
-    modulusMpa: toNumber(correction.modulusMPa),
-    poissonRatio: toNumber(correction.poisson),
-    pipeExpansionPerK: correction.alphaPerK,
-    liquidExpansionPerK: correction.betaPerK,
-    bulkModulusMpa: toNumber(correction.bulkModulusMPa),
-    ends: correction.ends,
-    allowedDropMpa: null,
-  })
-  if (isRefused(answer)) return { code: 'not-computed', detail: answer.refused }
+  }
   const working = [
-    `steel ${showReadingUnit(first.steel ?? last.pressure)} to ${showReadingUnit(last.steel ?? last.pressure)}: ${answer.mpaPerK.toFixed(4)} MPa/K, expected ${answer.expectedMpa.toFixed(4)} MPa`,
+    `steel ${showReadingUnit(first.steel ?? last.pressure)} to ${showReadingUnit(last.steel ?? last.pressure)}: ${corrected.mpaPerK.toFixed(4)} MPa/K, expected ${corrected.expectedMpa.toFixed(4)} MPa`,
   ]
-  return { exact: null, mpa: answer.dropMpa, shown: answer.dropMpa.toFixed(4), working }
+  return { exact: null, mpa: corrected.dropMpa, shown: corrected.dropMpa.toFixed(4), working }
 }
 
 /** Floats are compared without slack towards acceptance: a corrected drop a hair over the limit is over it. */

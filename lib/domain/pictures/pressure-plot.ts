@@ -1,10 +1,8 @@
-import { pressureHoldLiquid } from '@/lib/calc/pressure-hold'
-import { isRefused } from '@/lib/calc/refusal'
-import { type Fraction, fractionOf, showDecimal, toNumber } from '../decimal'
+import { showDecimal, toNumber } from '../decimal'
 import type { AttemptState, RepairState } from '../fold/repair-state'
+import { correctedHold } from '../judge/corrected-hold'
 import { type ExactLimit, exactLimit } from '../judge/exact-limit'
 import { measuredExact } from '../judge/exact-units'
-import { celsiusOf } from '../judge/yield-surface'
 import { showReadingUnit } from '../reading'
 import type { RecordOf } from '../records/record'
 import type { Rule } from '../specification'
@@ -86,7 +84,7 @@ function pointOf(
       atMs: instantOf(one.at),
       mpa: toNumber(exact),
       shown: showReadingUnit(one.pressure),
-      correctedMpa: drop ? correctedMpa(exact, one, first, drop, design) : null,
+      correctedMpa: drop ? correctedMpa(one, first, drop, design) : null,
       second:
         second && one.secondPressure ? { mpa: toNumber(second), shown: showReadingUnit(one.secondPressure) } : null,
       steel: one.steel ? showReadingUnit(one.steel) : null,
@@ -95,35 +93,14 @@ function pointOf(
 }
 
 function correctedMpa(
-  exact: Fraction,
   one: TestReading,
   first: TestReading,
   { correction }: DropRule,
   design: RecordOf<'design'> | null,
 ): number | null {
-  const [t0, t1] = [celsiusOf(first.steel), celsiusOf(one.steel)]
-  const p0 = measuredExact(first.pressure, 'MPa')
-  if (!t0 || !t1 || !p0) return null
-  if (t0.numerator * t1.denominator === t1.numerator * t0.denominator) return toNumber(exact)
-  const diameter = measuredExact(design?.designDiameter, 'mm')
-  const wall = measuredExact(design?.designWall, 'mm')
-  if (!diameter || !wall) return null
-  const answer = pressureHoldLiquid({
-    p0Mpa: toNumber(p0),
-    p1Mpa: toNumber(exact),
-    t0C: toNumber(t0),
-    t1C: toNumber(t1),
-    diameterMm: toNumber(diameter),
-    wallMm: toNumber(wall),
-    modulusMpa: toNumber(fractionOf(correction.modulusMPa)),
-    poissonRatio: toNumber(correction.poisson),
-    pipeExpansionPerK: correction.alphaPerK,
-    liquidExpansionPerK: correction.betaPerK,
-    bulkModulusMpa: toNumber(correction.bulkModulusMPa),
-    ends: correction.ends,
-    allowedDropMpa: null,
-  })
-  return isRefused(answer) ? null : toNumber(p0) - answer.dropMpa
+  const hold = correctedHold(correction, first, one, design)
+  if ('code' in hold) return null
+  return hold.corrected ? toNumber(hold.p0) - hold.corrected.dropMpa : toNumber(hold.p1)
 }
 
 function sentenceOf(kind: string, points: readonly PressurePoint[], drop: DropRule | null): string {

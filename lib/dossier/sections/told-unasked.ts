@@ -1,5 +1,6 @@
 import { streamName } from '@/lib/domain/facts/fact'
 import type { Fact } from '@/lib/domain/facts/fact-kinds'
+import { LATE_AFTER_MINUTES } from '@/lib/domain/facts/late-after'
 import { clockFaults } from '@/lib/domain/fold/clock-faults'
 import { isLate } from '@/lib/domain/fold/effective-records'
 import { ofKind } from '@/lib/domain/fold/order-facts'
@@ -12,9 +13,6 @@ import type { DossierContext } from '../dossier-context'
 import { named } from './sign-tables'
 
 type Told = RepairState['remarkable'][number]
-
-/** From event to entry, and from entry to receipt: what takes longer is listed. */
-const LATE_AFTER_MINUTES = 60
 
 /** What a reader is told without asking, kind by kind, each with its list or with "None.": late entries, corrections, clock faults, reused photos, and all else that is remarkable. */
 export function toldUnasked(context: DossierContext): Block[] {

@@ -1,10 +1,9 @@
 import type { Fact } from '@/lib/domain/facts/fact-kinds'
+import { LATE_AFTER_MINUTES } from '@/lib/domain/facts/late-after'
 import { instantOf, minutesBetween } from '@/lib/domain/time'
 import type { Desk } from './desk'
 import type { Refusal } from './refusal'
 
-/** Minutes between what was observed and its entry beyond which an entry is late and needs its reason. About the time that a full grid takes to key. */
-export const LATE_AFTER_MINUTES = 60
 /** A device's clock may run ahead of ours by this much before an entry time is refused: such a time would hide a late entry. */
 const CLOCK_AHEAD_MINUTES = 24 * 60
 

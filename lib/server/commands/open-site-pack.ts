@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { SITE_PACK_BYTES_AT_MOST, SITE_PACK_VERSION, type SitePack } from '@/lib/domain/capture/site-pack'
 import { StreamId, streamKind, streamName } from '@/lib/domain/facts/fact'
+import { LATE_AFTER_MINUTES } from '@/lib/domain/facts/late-after'
 import { done, refused } from '@/lib/domain/result'
 import { loadRepairFacts } from '@/lib/server/store/load-repair-facts'
 import { loadStoreFacts } from '@/lib/server/store/load-store-facts'
@@ -8,7 +9,6 @@ import { likenessOfRepair } from '@/lib/server/store/photo-likeness'
 import { clockKindOf } from '@/lib/server/views/clock-kind'
 import { authorise } from './authorise'
 import { command } from './command'
-import { LATE_AFTER_MINUTES } from './late-entry'
 import { placeOf } from './place-of'
 
 const OpenSitePack = z.strictObject({ repair: StreamId.refine((id) => streamKind(id) === 'repair', 'a repair') })

@@ -5,8 +5,8 @@ import {
   captureStores,
 } from '@/lib/domain/capture/capture-ground'
 import { StreamId } from '@/lib/domain/facts/fact'
+import { LATE_AFTER_MINUTES } from '@/lib/domain/facts/late-after'
 import { repairGround } from '@/lib/domain/fold/repair-ground'
-import { LATE_AFTER_MINUTES } from '@/lib/server/commands/late-entry'
 import { loadRepairFacts } from '@/lib/server/store/load-repair-facts'
 import { loadStoreFacts } from '@/lib/server/store/load-store-facts'
 import { clockKindOf } from './clock-kind'

@@ -1,8 +1,6 @@
-import Link from 'next/link'
-import { notFound } from 'next/navigation'
 import { BarredNote } from '@/app/_desk/barred-note'
 import { mayReadStores, pathOf, requireDesk, streamAt } from '@/app/_desk/require-desk'
-import { LabelPrint } from '@/app/_parts/label-print'
+import { LabelPage } from '@/app/_parts/label-page'
 import { loadInstrumentLabel } from '@/lib/server/views/label-view'
 
 export const metadata = { title: 'Label' }
@@ -11,19 +9,5 @@ export default async function InstrumentLabelPage({ params }: { params: Promise<
   const reading = await requireDesk()
   const stream = streamAt('instrument', (await params).name)
   if (!mayReadStores(reading)) return <BarredNote title="Label" forWhom="everyone with a role in a project" />
-  const content = await loadInstrumentLabel(reading, stream)
-  if (!content) notFound()
-  return (
-    <main className="page narrow stack label-page" id="main">
-      <div className="page-head no-print">
-        <div>
-          <p className="eyebrow">
-            <Link href={pathOf('instruments', stream)}>{content.title}</Link>
-          </p>
-          <h1>Label</h1>
-        </div>
-      </div>
-      <LabelPrint content={content} />
-    </main>
-  )
+  return <LabelPage content={await loadInstrumentLabel(reading, stream)} href={pathOf('instruments', stream)} />
 }

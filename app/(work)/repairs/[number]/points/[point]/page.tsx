@@ -84,7 +84,16 @@ export default async function PointPage({ params, searchParams }: Props) {
           ))}
           <section className="sheet">
             <h2>As recorded</h2>
-            <RecordList attempt={attempt} names={names} me={view.me} base={base} />
+            <RecordList
+              attempt={attempt}
+              names={names}
+              me={view.me}
+              correct={(fact) => (
+                <Link className="button plain" href={`${base}/correct/${fact}`}>
+                  Correct an error in it
+                </Link>
+              )}
+            />
           </section>
         </div>
         <div className="stack">
