@@ -4,6 +4,7 @@ import { usePathname } from 'next/navigation'
 import type { DeviceUser } from '@/app/_capture/follow-device'
 import { OutboxStatusLine } from '@/app/_parts/outbox-status'
 import { siteHref } from '@/lib/capture/site/site-address'
+import { DemoStrip } from './demo-strip'
 import { ThemeSwitch } from './theme-switch'
 
 const MAIN = [
@@ -81,9 +82,7 @@ export function WorkBar({
         </div>
       </nav>
       <OutboxStatusLine user={user} />
-      {isDemo ? (
-        <p className="demo-strip">Demonstration record: people, firms, batches and readings are invented.</p>
-      ) : null}
+      {isDemo ? <DemoStrip /> : null}
     </header>
   )
 }

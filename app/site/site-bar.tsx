@@ -1,6 +1,7 @@
 'use client'
 import { useEffect, useState } from 'react'
 import { OutboxLine } from '@/app/_parts/outbox-line'
+import { DemoStrip } from '@/app/_ui/demo-strip'
 import { ThemeSwitch } from '@/app/_ui/theme-switch'
 import { siteHref } from '@/lib/capture/site/site-address'
 import type { SiteOpening } from './use-site'
@@ -27,6 +28,7 @@ export function SiteBar({ opening }: { opening: SiteOpening }) {
           </details>
         </div>
       </nav>
+      {opening.kind === 'open' && opening.site.packs.some((one) => one.clockKind === 'demo') ? <DemoStrip /> : null}
       {opening.kind === 'open' ? <OutboxLine status={opening.site.status} nowMs={opening.site.page.nowMs} /> : null}
     </header>
   )
