@@ -1,6 +1,7 @@
 'use client'
 import type { Site } from '@/app/site/use-site'
 import { isOpen } from '@/lib/capture/outbox/outbox-entry'
+import { NotSecureNote } from './not-secure-note'
 import { OutboxCarry } from './outbox-carry'
 import { OutboxRow } from './outbox-row'
 import { RoomNote } from './room-note'
@@ -21,6 +22,7 @@ export function OutboxList({ site }: { site: Site }) {
         </button>
       </div>
       <div className="stack">
+        <NotSecureNote />
         <RoomNote room={site.room} />
         {refused.length > 0 ? (
           <section className="sheet">

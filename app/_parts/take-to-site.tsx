@@ -3,6 +3,7 @@ import { useEffect, useState } from 'react'
 import { siteHref } from '@/lib/capture/site/site-address'
 import type { SiteOwner } from '@/lib/capture/site/site-store'
 import { dayOf, showClock } from '@/lib/domain/time'
+import { NotSecureNote } from './not-secure-note'
 import { OutboxRefusal } from './outbox-refusal'
 
 type State = { kind: 'asking' | 'not secure' | 'not here' | 'taking' } | { kind: 'here'; takenAt: string }
@@ -41,17 +42,12 @@ export function TakeToSite({ number, owner }: { number: string; owner: Pick<Site
         <a className="button plain" href={siteHref({ repair: number })}>
           On this device, {dayOf(state.takenAt).slice(5)} {showClock(state.takenAt).slice(0, 5)}
         </a>
-      ) : (
-        <button
-          type="button"
-          className="button plain"
-          disabled={state.kind !== 'not here'}
-          title={state.kind === 'not secure' ? 'A browser keeps a repair only for a site on HTTPS.' : undefined}
-          onClick={() => void take()}
-        >
+      ) : state.kind === 'not secure' ? null : (
+        <button type="button" className="button plain" disabled={state.kind !== 'not here'} onClick={() => void take()}>
           {state.kind === 'taking' ? 'Taking it along' : 'Take to site'}
         </button>
       )}
+      <NotSecureNote />
       {refusal ? <OutboxRefusal refusal={refusal} /> : null}
     </>
   )

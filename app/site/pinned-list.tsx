@@ -1,5 +1,6 @@
 'use client'
 import { useMemo, useState } from 'react'
+import { NotSecureNote } from '@/app/_parts/not-secure-note'
 import { OutboxRefusal } from '@/app/_parts/outbox-refusal'
 import { RoomNote } from '@/app/_parts/room-note'
 import { siteHref } from '@/lib/capture/site/site-address'
@@ -17,6 +18,7 @@ export function PinnedList({ site, lacking = null }: { site: Site; lacking?: str
         <h1>On this device</h1>
       </div>
       <div className="stack">
+        <NotSecureNote />
         <RoomNote room={site.room} />
         {lacking ? (
           <div className="note warn">

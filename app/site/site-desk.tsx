@@ -1,6 +1,7 @@
 'use client'
 import { useSearchParams } from 'next/navigation'
 import type { MouseEvent, ReactNode } from 'react'
+import { NotSecureNote, useIsSecure } from '@/app/_parts/not-secure-note'
 import { OutboxList } from '@/app/_parts/outbox-list'
 import { sitePlaceOf } from '@/lib/capture/site/site-address'
 import { PinnedList } from './pinned-list'
@@ -38,8 +39,10 @@ function Screen({ site, place }: { site: Site; place: ReturnType<typeof sitePlac
 }
 
 function Closed({ kind }: { kind: Exclude<SiteOpening['kind'], 'open'> }) {
+  const isSecure = useIsSecure()
   return (
     <main className="page narrow" id="main">
+      <NotSecureNote />
       {kind === 'opening' ? <p className="quiet">Opening what this device keeps.</p> : null}
       {kind === 'no storage' ? (
         <div className="note refused">
@@ -47,7 +50,7 @@ function Closed({ kind }: { kind: Exclude<SiteOpening['kind'], 'open'> }) {
           <span>A private window or a policy stops it. Without storage there is no capture without a network.</span>
         </div>
       ) : null}
-      {kind === 'nobody' ? (
+      {kind === 'nobody' && isSecure !== false ? (
         <div className="note warn">
           <strong>Nobody is signed in on this device.</strong>
           <span>Sign in where there is a network, then take repairs along from their pages.</span>

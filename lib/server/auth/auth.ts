@@ -12,17 +12,18 @@ import { countTry, forgetTries, PASSWORD_TRIES } from './count-try'
 const HALF_A_DAY_SECONDS = 43_200
 export const PASSWORD_LENGTH = { min: 12, max: 128 } as const
 
-export type AuthSettings = { db: Queries; secret: string; baseUrl: string }
+export type AuthSettings = { db: Queries; secret: string; baseUrl: string; trustedOrigins?: string[] }
 
 /**
  * Sign-in by e-mail and password. Nobody signs up: accounts come from the setup and from invitations. A session lasts half a day, in a cookie that
  * scripts cannot read; it is secure wherever the address is https. Wrong passwords are counted per account, whatever path they come by.
  */
-export function createAuth({ db, secret, baseUrl }: AuthSettings) {
+export function createAuth({ db, secret, baseUrl, trustedOrigins = [] }: AuthSettings) {
   return betterAuth({
     appName: 'Underwrap',
     baseURL: baseUrl,
     secret,
+    trustedOrigins,
     database: drizzleAdapter(db, {
       provider: 'pg',
       schema: { user, session, account, verification, organization, member, invitation },

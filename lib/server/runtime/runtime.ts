@@ -1,7 +1,7 @@
 import { type Auth, createAuth } from '@/lib/server/auth/auth'
 import { loadSecret } from '@/lib/server/auth/load-secret'
 import { type OpenStore, openStore } from '@/lib/server/store/open-store'
-import { baseUrl } from './base-url'
+import { baseUrl, trustedOrigins } from './base-url'
 
 /** What a process works with: one store, one sign-in. */
 export type Runtime = { store: OpenStore; auth: Auth }
@@ -42,5 +42,8 @@ async function openRuntime(): Promise<Runtime> {
 
 async function runtimeOf(store: OpenStore): Promise<Runtime> {
   const secret = await loadSecret(store.dataDir)
-  return { store, auth: createAuth({ db: store.db.queries, secret, baseUrl: baseUrl() }) }
+  return {
+    store,
+    auth: createAuth({ db: store.db.queries, secret, baseUrl: baseUrl(), trustedOrigins: trustedOrigins() }),
+  }
 }
