@@ -1,3 +1,4 @@
+import { v7 } from 'uuid'
 import { decimal } from '@/lib/domain/decimal'
 import type { Actor } from '@/lib/server/auth/actor'
 import { acceptRepair } from '@/lib/server/commands/accept-repair'
@@ -9,6 +10,7 @@ import { approveDisposition } from '@/lib/server/commands/approve-disposition'
 import { assessNonconformance } from '@/lib/server/commands/assess-nonconformance'
 import { checkClock } from '@/lib/server/commands/check-clock'
 import { checkInstrument } from '@/lib/server/commands/check-instrument'
+import { checkTranscription } from '@/lib/server/commands/check-transcription'
 import { chooseGoverns } from '@/lib/server/commands/choose-governs'
 import { closeNonconformance } from '@/lib/server/commands/close-nonconformance'
 import { containNonconformance } from '@/lib/server/commands/contain-nonconformance'
@@ -19,6 +21,7 @@ import { decideStandsOrRedo } from '@/lib/server/commands/decide-stands-or-redo'
 import { dischargeCondition } from '@/lib/server/commands/discharge-condition'
 import { endPerson } from '@/lib/server/commands/end-person'
 import { endRole } from '@/lib/server/commands/end-role'
+import { endSigningKey } from '@/lib/server/commands/end-signing-key'
 import { findInstrumentWrong } from '@/lib/server/commands/find-instrument-wrong'
 import { finishAction } from '@/lib/server/commands/finish-action'
 import { finishCorrectiveAction } from '@/lib/server/commands/finish-corrective-action'
@@ -70,9 +73,11 @@ import { reviseLife } from '@/lib/server/commands/revise-life'
 import { savePlanDraft } from '@/lib/server/commands/save-plan-draft'
 import { saveSpecificationDraft } from '@/lib/server/commands/save-specification-draft'
 import { sendNotice } from '@/lib/server/commands/send-notice'
+import { settleConflict } from '@/lib/server/commands/settle-conflict'
 import { signFacts } from '@/lib/server/commands/sign-facts'
 import { startAction } from '@/lib/server/commands/start-action'
 import { submitPoint } from '@/lib/server/commands/submit-point'
+import { takeSigningKey } from '@/lib/server/commands/take-signing-key'
 import { verifyNonconformance } from '@/lib/server/commands/verify-nonconformance'
 import { voidDuplicate } from '@/lib/server/commands/void-duplicate'
 import { waiveHold } from '@/lib/server/commands/waive-hold'
@@ -81,6 +86,7 @@ import { withdrawRelease } from '@/lib/server/commands/withdraw-release'
 import { PASSWORD } from '@/test/commands/world'
 import { openedFact, PERMIT, PLAN, SPECIFICATION } from '@/test/commands/world-facts'
 import type { Row } from './authorisation-row'
+import { PUBLIC_KEY } from './prepared-signing'
 
 const self = (actor: Actor) => ({
   by: 'password',
@@ -93,6 +99,7 @@ const roleOf = (actor: Actor) => actor.grants[0]?.role
 export const ACTION_ROWS: readonly Row[] = [
   { name: 'recordPointAction', run: recordPoint, may: ['technician', 'lead', 'inspector'], input: () => ({ stream: 'repair:R-1', body: { point: '05', attempt: 1, record: PERMIT } }) },
   { name: 'correctRecordAction', run: correctRecord, may: ['lead'], input: ({ names }) => ({ stream: 'repair:R-1', body: { target: names.record, changes: [{ path: ['permitNo'], from: 'P-77', to: 'P-78' }], reason: 'digits swapped' } }) }, // others meet another person’s entry
+  { name: 'checkTranscriptionAction', run: checkTranscription, may: ['technician', 'lead', 'inspector', 'engineer', 'stores', 'in-service inspector'], input: ({ names }) => ({ stream: 'repair:R-1', body: { point: '06', attempt: 1, record: names.copied, corrections: [], result: 'agrees' } }) },
   { name: 'submitPointAction', run: submitPoint, may: ['technician', 'lead', 'inspector', 'engineer', 'stores', 'in-service inspector'], input: async ({ heads }) => ({ stream: 'repair:R-1', body: { point: '05', attempt: 1, heads: await heads() } }) },
   { name: 'releasePointAction', run: releasePoint, may: ['inspector'], input: async ({ heads }, actor) => ({ stream: 'repair:R-1', body: { point: '05', attempt: 1, party: 'inspector', scope: { kind: 'whole' }, heads: await heads() }, signer: self(actor) }) },
   { name: 'refuseReleaseAction', run: refuseRelease, may: ['inspector'], input: async ({ heads }) => ({ stream: 'repair:R-1', body: { point: '05', attempt: 1, party: 'inspector', reason: 'board not legible', heads: await heads() } }) },
@@ -101,6 +108,9 @@ export const ACTION_ROWS: readonly Row[] = [
   { name: 'markNotApplicableAction', run: markNotApplicable, may: ['inspector', 'engineer'], input: () => ({ stream: 'repair:R-1', body: { point: '06', attempt: 1, reason: 'no such surface' } }) },
   { name: 'chooseGovernsAction', run: chooseGoverns, may: ['inspector'], input: ({ names }) => ({ stream: 'repair:R-1', body: { point: '05', attempt: 1, record: names.record, over: [names.other], reason: 'the earlier one' } }) },
   { name: 'signFactsAction', run: signFacts, may: ['technician', 'lead', 'inspector', 'engineer', 'stores', 'in-service inspector'], input: ({ names }, actor) => ({ stream: 'repair:R-1', point: '05', attempt: 1, meaning: 'checked', role: roleOf(actor), covers: [names.record], signer: self(actor) }) },
+  { name: 'takeSigningKeyAction', run: takeSigningKey, may: ['technician', 'lead', 'inspector', 'client', 'engineer', 'stores', 'in-service inspector', 'auditor', 'administrator'], input: (_world, actor) => ({ stream: 'device:tab-9', body: { algorithm: 'ECDSA P-256 SHA-256', publicKey: PUBLIC_KEY }, id: v7(), signer: self(actor) }) },
+  { name: 'endSigningKeyAction', run: endSigningKey, may: ['administrator'], input: ({ names }) => ({ stream: 'device:tab-2', body: { key: names.key, reason: 'lost in the sump' } }) }, // and its holder
+  { name: 'settleConflictAction', run: settleConflict, may: ['inspector'], input: ({ names }) => ({ stream: 'repair:R-1', body: { conflict: names.conflict, ruling: 'seen', reason: 'decided anew' } }) },
   { name: 'noteEventAction', run: noteEvent, may: ['technician', 'lead', 'inspector', 'client', 'engineer', 'stores', 'in-service inspector'], input: () => ({ stream: 'repair:R-1', body: { event: 'stopped', remark: 'gas alarm' } }) },
   { name: 'recordMaterialUsedAction', run: recordMaterialUsed, may: ['technician', 'lead', 'inspector', 'stores'], input: () => ({ stream: 'repair:R-1', body: { point: '05', attempt: 1, batch: 'batch:FP-1', amount: 'one kit' } }) },
   { name: 'judgePhotoAction', run: judgePhoto, may: ['inspector'], input: ({ names }) => ({ stream: 'repair:R-1', body: { photo: names.photo, decision: 'accepted', reason: 'legible' } }) },

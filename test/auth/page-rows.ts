@@ -29,6 +29,7 @@ import { loadRepairView } from '@/lib/server/views/repair-view'
 import { loadScanView, type ScanView } from '@/lib/server/views/scan-view'
 import { loadSpecificationRows } from '@/lib/server/views/specification-list-view'
 import { loadSpecificationView } from '@/lib/server/views/specification-view'
+import { loadTallyView } from '@/lib/server/views/tally-view'
 import { traceBatchView } from '@/lib/server/views/trace-batch-view'
 import { traceInstrumentView } from '@/lib/server/views/trace-instrument-view'
 import { tracePersonView } from '@/lib/server/views/trace-person-view'
@@ -94,6 +95,9 @@ export const PAGE_ROWS: readonly PageRow[] = [
   { path: '/repairs/[number]/notices', load: (reading) => loadRepairView(reading, 'R-1') },
   { path: '/repairs/[number]/trail', load: (reading) => loadTrailView(reading, 'R-1') },
   { path: '/repairs/[number]/points/[point]', load: (reading) => loadPointView(reading, 'R-1', '05', null) },
+  { path: '/repairs/[number]/points/[point]/tally', load: (reading) => loadTallyView(reading, 'R-1', '05', null) },
+  { path: '/repairs/[number]/points/[point]/transcribe', load: (reading) => loadPointView(reading, 'R-1', '05', null) },
+  { path: '/repairs/[number]/points/[point]/check/[fact]', load: (reading) => loadPointView(reading, 'R-1', '06', null) },
   { path: '/repairs/[number]/points/[point]/record/[type]', load: (reading) => loadCaptureView(reading, 'R-1', '05', 1, null) },
   { path: '/repairs/[number]/points/[point]/correct/[fact]', load: (reading) => loadCaptureView(reading, 'R-1', '05', 1, null) },
   { path: '/specifications', load: loadSpecificationRows },

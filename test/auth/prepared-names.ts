@@ -3,6 +3,7 @@ import type { FactId } from '@/lib/domain/facts/fact'
 /** Ids that the rows of the authorisation table name. */
 export type Names = Record<
   | 'record'
+  | 'copied'
   | 'other'
   | 'photo'
   | 'otherPhoto'
@@ -13,7 +14,9 @@ export type Names = Record<
   | 'issue'
   | 'grant'
   | 'proposal'
-  | 'action',
+  | 'action'
+  | 'key'
+  | 'conflict',
   FactId
 >
 

@@ -6,6 +6,7 @@ import { openedFact, PERMIT, PLAN, SPECIFICATION } from '@/test/commands/world-f
 import { type FactJson, factJson } from '@/test/store/facts-for-tests'
 import { KNOWN_FACT_ID, type Names } from './prepared-names'
 import { nonconformances } from './prepared-nonconformances'
+import { signing } from './prepared-signing'
 
 const repair = 'repair:R-1' as StreamId
 const by = (person: string) => ({ observedBy: person, enteredBy: person })
@@ -19,6 +20,7 @@ export async function openPreparedWorld(): Promise<Prepared> {
   const names = Object.fromEntries(
     [
       'record',
+      'copied',
       'other',
       'photo',
       'otherPhoto',
@@ -30,9 +32,11 @@ export async function openPreparedWorld(): Promise<Prepared> {
       'grant',
       'proposal',
       'action',
+      'key',
+      'conflict',
     ].map((name) => [name, id()]),
   ) as Names
-  await world.put([...repairFacts(names), ...nonconformances(names), ...storeFacts(names)])
+  await world.put([...repairFacts(names), ...nonconformances(names), ...storeFacts(names), ...signing(names)])
   return { ...world, names }
 }
 
@@ -76,6 +80,12 @@ function repairFacts(names: Names): FactJson[] {
       'recorded',
       { ...at, record: PERMIT as never },
       { id: names.other, ...when('08:01'), ...by('L1') },
+    ),
+    factJson(
+      repair,
+      'recorded',
+      { point: '06' as never, attempt: 1, record: PERMIT as never, transcribed: { keeper: 'office', place: 'file 3' } },
+      { id: names.copied, ...when('08:01'), ...by('NEW') },
     ),
     factJson(repair, 'photo-attached', photo(PHOTO_SHA256), { id: names.photo, ...when('08:02') }),
     factJson(repair, 'photo-attached', photo('d'.repeat(64)), { id: names.otherPhoto, ...when('08:02') }),

@@ -44,7 +44,8 @@ export function createOutbox(ground: OutboxGround): Outbox {
   }
 
   async function prepare(captured: Captured) {
-    if ('signer' in captured.input) throw new RangeError('a password is never kept on a device')
+    // with a device's key a signer is a person's id; with a password it is an object that holds it
+    if (typeof captured.input.signer === 'object') throw new RangeError('a password is never kept on a device')
     const photos = await Promise.all(
       (captured.photos ?? []).map(async (blob) => ({ sha256: await digestOfBlob(blob), blob })),
     )

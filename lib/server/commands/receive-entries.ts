@@ -6,8 +6,12 @@ import {
   type EntryAnswer,
   type EntryRefusal,
   type ExchangeRefusal,
+  holdsBack,
+  isDecision,
   OLDEST_OUTBOX_VERSION,
+  OUTBOX_COMMANDS,
   OUTBOX_VERSION,
+  type OutboxCommand,
   OutboxRequest,
   SentEntry,
 } from '@/lib/domain/outbox/exchange'
@@ -28,10 +32,11 @@ const ABOUT_PHOTO = REPAIR_BODIES['photo-attached'].omit({ photo: true })
 
 /** Fields of an entry that its fact holds as sent; a fact known under the id with others is another fact. */
 const STATED = ['observedAt', 'enteredAt', 'late', 'device'] as const
+const SIGNED_WITH_KEY: ReadonlySet<OutboxCommand> = new Set(['sign-on-device', 'release-on-device'])
 
 /**
  * Receive entries of an outbox in their order: `{ v, tenant, person, entries }`. Each is taken in by its own command, which authorises by itself, and gets its own answer; a refused one holds back
- * later ones of its stream. Received twice is received once. The whole request is refused with `invalid`, `version-too-old`, `version-too-new`, `not-found` for another tenant's, and
+ * later ones of its stream, though never an observation behind a decision. Received twice is received once. The whole request is refused with `invalid`, `version-too-old`, `version-too-new`, `not-found` for another tenant's, and
  * `not-own-entry` for another person's: these are sent under that person's own session.
  */
 export async function receiveEntries(
@@ -47,23 +52,30 @@ export async function receiveEntries(
   if (request.data.tenant !== actor.tenant) return refused({ code: 'not-found' })
   if (request.data.person !== actor.person) return refused({ code: 'not-own-entry' })
   const desk = await openDesk(actor)
-  const heldBy = new Map<string, string>()
+  const heldBy = new Map<string, { id: string; command: OutboxCommand | null }[]>()
   const answers: EntryAnswer[] = []
   for (const json of request.data.entries) {
     const answer = await receiveOne(desk, json, heldBy)
     const stream = streamIn(json)
-    if (answer.kind !== 'received' && stream && !heldBy.has(stream)) heldBy.set(stream, answer.id)
+    if (answer.kind !== 'received' && answer.kind !== 'held' && stream)
+      heldBy.set(stream, [...(heldBy.get(stream) ?? []), { id: answer.id, command: commandIn(json) }])
     answers.push(answer)
   }
   return done(answers)
 }
 
-async function receiveOne(desk: Desk, json: unknown, heldBy: ReadonlyMap<string, string>): Promise<EntryAnswer> {
+async function receiveOne(
+  desk: Desk,
+  json: unknown,
+  heldBy: ReadonlyMap<string, readonly { id: string; command: OutboxCommand | null }[]>,
+): Promise<EntryAnswer> {
   const parsed = SentEntry.safeParse(json)
   if (!parsed.success) return { kind: 'refused', id: idIn(json), refusal: invalid(parsed.error) }
   const entry = parsed.data
-  const behind = heldBy.get(String(entry.input.stream))
-  if (behind !== undefined) return { kind: 'held', id: entry.id, behind }
+  const behind = (heldBy.get(String(entry.input.stream)) ?? []).find(
+    (one) => one.command === null || holdsBack(one.command, entry.command),
+  )
+  if (behind) return { kind: 'held', id: entry.id, behind: behind.id }
   const pieces = pieceFolderOf(desk.store)
   for (const sha256 of entry.photos) {
     const { isWhole } = await pieces.standingOf(desk.actor, sha256)
@@ -81,15 +93,14 @@ async function take(desk: Desk, entry: SentEntry): Promise<Result<EntryAnswer, E
     const bytes = photo ? await bytesOf(desk, photo) : null
     return bytes ? done(bytes) : refused({ code: 'photo-refused', reason: 'empty', detail: '' })
   })
-  const missing =
-    received.kind === 'observation' ? STATED.filter((name) => name !== 'late' && !(name in entry.input)) : []
+  const missing = !isDecision(entry.command) ? STATED.filter((name) => name !== 'late' && !(name in entry.input)) : []
   if (missing.length > 0)
     return refused({ code: 'invalid', fields: Object.fromEntries(missing.map((name) => [name, ['is missing']])) })
   if (entry.command !== 'attach-photo') {
     const refusal = await takeInCited(desk, entry.photos)
     if (refusal) return refused(refusal)
   }
-  const outcome = await received.run(desk.actor, { ...entry.input, id: entry.id })
+  const outcome = await received(desk.actor, { ...entry.input, id: entry.id })
   if (outcome.ok) return receiptOf(desk, entry, outcome.value)
   if (outcome.error.code !== 'heads-moved' || !entry.madeOffline) return refused(outcome.error)
   return refused({ ...outcome.error, conflict: await noteConflict(desk, entry, outcome.error.moved) })
@@ -104,7 +115,10 @@ async function receiptOf(desk: Desk, entry: SentEntry, kept: Kept): Promise<Resu
   const isAsStated = STATED.every(
     (name) => !(name in entry.input) || isSameJson(fact[name], plainly(name, entry.input[name])),
   )
-  const isSame = fact.observedBy === desk.actor.person && isAsStated && isSamePhoto(fact, entry, kept)
+  // what a device's key signed is the signer's, whoever sends it
+  const enterer = SIGNED_WITH_KEY.has(entry.command) ? entry.input.signer : desk.actor.person
+  const isOwn = fact.enteredBy === enterer && fact.observedBy === (entry.input.observedBy ?? fact.enteredBy)
+  const isSame = isOwn && isAsStated && isSamePhoto(fact, entry, kept)
   if (!isSame) return refused({ code: 'id-taken' })
   const { receivedAt, position } = receipt
   return done({ kind: 'received', id: entry.id, receipt: { receivedAt, position } })
@@ -141,6 +155,11 @@ function streamIn(json: unknown): StreamId | null {
   const input = typeof json === 'object' && json !== null && 'input' in json ? json.input : null
   const stream = typeof input === 'object' && input !== null && 'stream' in input ? input.stream : null
   return typeof stream === 'string' ? (stream as StreamId) : null
+}
+
+function commandIn(json: unknown): OutboxCommand | null {
+  const command = typeof json === 'object' && json !== null && 'command' in json ? json.command : null
+  return OUTBOX_COMMANDS.find((one) => one === command) ?? null
 }
 
 function idIn(json: unknown): string {
