@@ -59,6 +59,13 @@ export function wordsOf(refusal: ShownRefusal): RefusalWords {
         title: 'That name is taken.',
         lines: [`${refusal.stream.replace(':', ' ')} is there already. Numbers are never used again.`],
       }
+    case 'number-allotted-elsewhere':
+      return {
+        title: `${refusal.number} belongs to another device.`,
+        lines: [
+          `${refusal.from} to ${refusal.to} are allotted to a device that may be using them without a network. Take another number; one that is chalked on a pipe already is settled with who holds that device.`,
+        ],
+      }
     case 'heads-moved':
       return {
         title: 'The record moved while you looked.',
@@ -81,6 +88,20 @@ export function wordsOf(refusal: ShownRefusal): RefusalWords {
         title: 'The value was corrected meanwhile.',
         lines: [`At ${refusal.path}: open it again to see the present value.`],
       }
+    case 'observer-not-allowed':
+      return {
+        title: 'That person could not record this then.',
+        lines: [
+          `On ${refusal.day} they held none of: ${refusal.needs.join(', ')}. Choose the name on the paper, or correct the day.`,
+        ],
+      }
+    case 'scan-missing':
+      return { title: 'The scan of the paper is missing.', lines: ['Attach it again, then save.'] }
+    case 'own-transcription':
+      return {
+        title: 'This needs a second person.',
+        lines: ['You entered or corrected it. Another person compares it with the paper.'],
+      }
     case 'no-such-attempt':
       return { title: 'There is no such attempt.', lines: ['Open the attempt first.'] }
     case 'not-decided':
@@ -102,6 +123,35 @@ export function wordsOf(refusal: ShownRefusal): RefusalWords {
       return {
         title: `“${refusal.meaning}” is not for the role ${refusal.role}.`,
         lines: ['Choose another meaning or another signer.'],
+      }
+    case 'key-unknown':
+      return {
+        title: 'This device signs nothing for that person.',
+        lines: ['Its key is not in the record as theirs. Set up signing on this device again, with a network.'],
+      }
+    case 'key-ended':
+      return {
+        title: 'The key of this device was ended.',
+        lines: [`Since ${refusal.endedAt} it signs nothing. Sign again before the server, or set up a new key.`],
+      }
+    case 'key-proof-wrong':
+      return {
+        title: 'The signature is not the key’s.',
+        lines: ['What was signed and what was sent are not the same. Sign again.'],
+      }
+    case 'covers-differ':
+      return {
+        title: 'What was signed is not in the record so.',
+        lines: [
+          `${refusal.facts.length} of the entries signed were refused, changed or not received. Deal with those, then sign again.`,
+        ],
+      }
+    case 'decision-misdated':
+      return {
+        title: 'The decision bears a time that it cannot have.',
+        lines: [
+          `It says ${refusal.decidedAt}; what this device and the record know of is ${refusal.notBefore}. Check the clock of this device, then decide again.`,
+        ],
       }
     case 'blocks-form-a-cycle':
       return {

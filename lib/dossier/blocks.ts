@@ -32,7 +32,7 @@ export type Block =
       sizePt?: number
     }
   | { kind: 'picture'; picture: Picture; title: string; maxHeightPt?: number }
-  | { kind: 'photos'; photos: readonly PhotoCell[]; perRow: 2 | 3; pictureHeightPt: number }
+  | { kind: 'photos'; photos: readonly PhotoCell[]; perRow: 1 | 2 | 3; pictureHeightPt: number }
   /** What a stranger checks the file by: a code as rows of squares with what it leads to, and words beside it. */
   | {
       kind: 'seal'

@@ -80,7 +80,12 @@ function titleOf(
   return known.instruments.get(stream)?.number ?? known.batches.get(stream)?.number ?? streamName(stream)
 }
 
-/** Every photo of the repair: those of the plan's points in order, then those attached where the plan has no such point or attempt. */
+/** Whether a picture is the scan of a tally sheet and no photo of the work. */
+export function isScan({ photo }: Pick<PlacedPhoto, 'photo'>): boolean {
+  return photo.fact.body.scan !== undefined
+}
+
+/** Every photo of the repair: those of the plan's points in order, then those attached where the plan has no such point or attempt, then the scans of tally sheets. */
 export function photosOf({ state, facts }: DossierInput): PlacedPhoto[] {
   const attempts = state.points.flatMap((point) => point.attempts)
   const shown = attempts.flatMap((attempt) => inOrder(attempt.photos).map((photo) => ({ photo, attempt })))
@@ -90,10 +95,10 @@ export function photosOf({ state, facts }: DossierInput): PlacedPhoto[] {
     .map((fact): PhotoState => ({ fact, judged: null, flags: [] }))
   return [
     ...shown,
-    ...inOrder(others).map((photo) => ({
-      photo,
-      attempt: { point: photo.fact.body.point, attempt: photo.fact.body.attempt },
-    })),
+    ...[
+      ...inOrder(others.filter((photo) => !isScan({ photo }))),
+      ...inOrder(others.filter((photo) => isScan({ photo }))),
+    ].map((photo) => ({ photo, attempt: { point: photo.fact.body.point, attempt: photo.fact.body.attempt } })),
   ]
 }
 

@@ -8,7 +8,7 @@ import { indexBlocks, revisionHistory } from './sections/front-matter'
 import { legendBlocks } from './sections/legend'
 import { locationBlocks } from './sections/location'
 import { acceptanceBlocks, nonconformanceBlocks, noticeBlocks } from './sections/nonconformances'
-import { photoCells } from './sections/photo-cells'
+import { photoBlocks } from './sections/photo-blocks'
 import { planExecutedBlocks } from './sections/plan-executed'
 import { quantityBlocks } from './sections/quantity-sheet'
 import { instrumentsBlocks, materialsBlocks, peopleBlocks } from './sections/registers'
@@ -133,9 +133,7 @@ function ownBlocks(at: number, context: DossierContext): Block[] {
     case 18:
       return noticeBlocks(context)
     case 19:
-      return context.photos.length > 0
-        ? [{ kind: 'photos', perRow: 2, pictureHeightPt: 216, photos: photoCells(context.photos, context, 'full') }]
-        : [paragraph('No photos.', 'not-proven')]
+      return photoBlocks(context)
     case 20:
       return acceptanceBlocks(context)
     case 21:

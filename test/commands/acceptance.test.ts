@@ -10,7 +10,7 @@ import { releasePoint } from '@/lib/server/commands/release-point'
 import { signFacts } from '@/lib/server/commands/sign-facts'
 import { submitPoint } from '@/lib/server/commands/submit-point'
 import { openWorld, PASSWORD, type World } from './world'
-import { PERMIT } from './world-facts'
+import { DRAWING, PERMIT } from './world-facts'
 
 const stream = 'repair:R-1' as StreamId
 const years = { digits: 10, scale: 0 }
@@ -76,7 +76,7 @@ describe('from the first release to acceptance', () => {
     minute(6)
     expect(await release('06', 'inspector', 'QI')).toMatchObject({ ok: true })
     const body = { point: '06', attempt: 1, party: 'client', scope: { kind: 'whole' }, heads: await heads() }
-    const inPerson = { by: 'in person', person: 'KP', witnessPassword: PASSWORD }
+    const inPerson = { by: 'in person', person: 'KP', witnessPassword: PASSWORD, drawing: DRAWING }
     expect(await releasePoint(await world.of('L1'), { stream, body, signer: inPerson })).toMatchObject({ ok: true })
     const facts = (await (await openDesk(await world.of('QI'))).factsOf(stream)) ?? []
     expect(ofKind(facts, 'released').at(-1)).toMatchObject({

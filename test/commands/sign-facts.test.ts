@@ -5,7 +5,7 @@ import { signFacts } from '@/lib/server/commands/sign-facts'
 import { loadStream } from '@/lib/server/store/load-stream'
 import { factJson } from '@/test/store/facts-for-tests'
 import { openWorld, PASSWORD, type World } from './world'
-import { PERMIT } from './world-facts'
+import { DRAWING, PERMIT } from './world-facts'
 
 const stream = 'repair:R-1' as StreamId
 const at = { point: '05', attempt: 1 }
@@ -77,7 +77,12 @@ describe('signing', () => {
   test('a client without an account signs in person; the tablet’s holder witnesses with a password', async () => {
     const form = { stream, ...at, meaning: 'witnessed', role: 'client', covers: [record] }
     const lead = await world.of('L1')
-    const inPerson = (person: string, witnessPassword = PASSWORD) => ({ by: 'in person', person, witnessPassword })
+    const inPerson = (person: string, witnessPassword = PASSWORD) => ({
+      by: 'in person',
+      person,
+      witnessPassword,
+      drawing: DRAWING,
+    })
     expect(await signFacts(lead, { ...form, signer: inPerson('K') })).toMatchObject({
       ok: false,
       error: { code: 'signer-has-account' },
@@ -95,7 +100,11 @@ describe('signing', () => {
       error: { code: 'password-wrong' },
     })
     expect(await signFacts(lead, { ...form, signer: inPerson('KP') })).toMatchObject({ ok: true })
-    expect(ofKind(await facts(), 'signed').at(-1)?.body.method).toEqual({ kind: 'in person', witness: 'L1' })
+    expect(ofKind(await facts(), 'signed').at(-1)?.body.method).toEqual({
+      kind: 'in person',
+      witness: 'L1',
+      drawing: expect.stringMatching(/^[0-9a-f]{64}$/),
+    })
   })
 
   test('after five wrong passwords even the right one waits', async () => {

@@ -169,3 +169,15 @@ export const PERMIT = {
   pressureAtStart: { kind: 'number', digits: 40, scale: 2, unit: 'MPa', text: '0.40' },
   sparkRestricted: 'no',
 } as const
+
+/** A signature as drawn. */
+export const DRAWING = {
+  v: 1 as const,
+  strokes: [
+    [
+      [20, 120],
+      [200, 40],
+      [400, 150],
+    ],
+  ] as [number, number][][],
+}

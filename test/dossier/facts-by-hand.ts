@@ -113,6 +113,7 @@ export function record(
     overruledBy: null,
     late: more.late !== undefined,
     signedBy: [],
+    transcription: null,
   }
 }
 
@@ -130,6 +131,8 @@ export function attempt(
     state,
     records,
     photos: [],
+    photosToCome: [],
+    scans: [],
     signatures: [],
     submitted: null,
     refusals: [],

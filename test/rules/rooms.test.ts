@@ -12,6 +12,7 @@ const MAY_IMPORT: readonly (readonly [room: string, may: readonly string[]])[] =
   ['lib/photo', ['lib/photo', 'lib/domain', 'lib/calc', 'lib/evidence']],
   ['lib/dossier', ['lib/dossier', 'lib/domain', 'lib/calc', 'lib/evidence', 'lib/photo']],
   ['lib/verify', ['lib/verify', 'lib/domain', 'lib/calc', 'lib/evidence']],
+  ['lib/capture/signing', ['lib/capture', 'lib/domain', 'lib/calc', 'lib/evidence']],
   ['lib/capture', ['lib/capture', 'lib/domain', 'lib/calc']],
   ['lib/server', ['lib/server', 'lib/domain', 'lib/calc', 'lib/evidence', 'lib/photo', 'lib/dossier', 'db']],
   [

@@ -1,3 +1,4 @@
+import { holdsBack } from '@/lib/domain/outbox/exchange'
 import { isOpen, type OutboxEntry } from './outbox-entry'
 
 /**
@@ -17,17 +18,17 @@ export type OutboxCount = {
 /** Count a person's entries, given in order of sending. */
 export function countEntries(entries: readonly OutboxEntry[]): OutboxCount {
   const open = entries.filter(isOpen)
-  const heldStreams = new Set<string>()
+  const refused: OutboxEntry[] = []
   let held = 0
   for (const entry of open) {
-    if (entry.state === 'refused') heldStreams.add(entry.input.stream)
-    else if (heldStreams.has(entry.input.stream)) held += 1
+    if (entry.state === 'refused') refused.push(entry)
+    else if (refused.some((one) => one.input.stream === entry.input.stream && holdsBack(one.command, entry.command)))
+      held += 1
   }
-  const refusedCount = open.filter((one) => one.state === 'refused').length
   return {
     open: open.length,
-    waiting: open.length - refusedCount,
-    refused: refusedCount,
+    waiting: open.length - refused.length,
+    refused: refused.length,
     held,
     photos: new Set(open.flatMap((one) => one.photos)).size,
     oldestAt: open.length === 0 ? null : Math.min(...open.map((one) => one.capturedAt)),

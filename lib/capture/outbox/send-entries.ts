@@ -1,5 +1,5 @@
 import { FactId, Sha256 } from '@/lib/domain/facts/fact'
-import { ENTRIES_AT_MOST, type EntryAnswer, REQUEST_BYTES_AT_MOST } from '@/lib/domain/outbox/exchange'
+import { ENTRIES_AT_MOST, type EntryAnswer, holdsBack, REQUEST_BYTES_AT_MOST } from '@/lib/domain/outbox/exchange'
 import { type ClockStanding, measureClock } from './device-clock'
 import { isOpen, type OutboxEntry, type OutboxOwner } from './outbox-entry'
 import type { OutboxExchange, Standstill } from './outbox-exchange'
@@ -29,7 +29,7 @@ const WITH_PHOTOS_AT_MOST = 4
 
 /**
  * Send what waits, in order within each stream: photos of an entry first, then the entry; and before any photo, what waits behind none. An entry that is refused keeps its place, with
- * the server's answer, and holds back later ones of its own stream only. The caller holds the lock: what stands as `sending` is left over and goes again.
+ * the server's answer, and holds back later ones of its own stream only; what was observed never waits for a refused decision. The caller holds the lock: what stands as `sending` is left over and goes again.
  */
 export async function sendEntries(sending: Sending): Promise<SendOutcome> {
   const { store, owner, exchange } = sending
@@ -66,12 +66,14 @@ function nextBatch(entries: readonly OutboxEntry[]): OutboxEntry[] {
 
 function firstThatMayGo(entries: readonly OutboxEntry[], withPhotosAtMost: number): OutboxEntry[] {
   const heldStreams = new Set<string>()
+  const refusedBefore: OutboxEntry[] = []
   const batch: OutboxEntry[] = []
   let sizeBytes = 0
   for (const entry of entries) {
     const { stream } = entry.input
-    if (entry.state === 'refused') heldStreams.add(stream)
-    if (!isOpen(entry) || heldStreams.has(stream)) continue
+    const isHeld = refusedBefore.some((one) => one.input.stream === stream && holdsBack(one.command, entry.command))
+    if (entry.state === 'refused') refusedBefore.push(entry)
+    if (!isOpen(entry) || entry.state === 'refused' || isHeld || heldStreams.has(stream)) continue
     if (entry.photos.length > 0 && batch.filter((one) => one.photos.length > 0).length >= withPhotosAtMost) {
       heldStreams.add(stream)
       continue

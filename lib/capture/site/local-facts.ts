@@ -2,38 +2,55 @@ import type { OutboxEntry } from '@/lib/capture/outbox/outbox-entry'
 import { type Fact, type FactKind, parseFact } from '@/lib/domain/facts/fact-kinds'
 import type { OutboxCommand } from '@/lib/domain/outbox/exchange'
 
-/** Observations of a repair's own stream become these facts. Photos count once the server took them in; decisions are made when it receives them. */
+/** Entries of a repair's own stream become these facts. Photos count as such once the server took them in. */
 const KIND_OF: Partial<Record<OutboxCommand, FactKind>> = {
+  'open-repair': 'repair-opened',
   'record-point': 'recorded',
   'correct-record': 'corrected',
   'note-event': 'event-noted',
   'record-material-used': 'material-used',
+  'open-attempt': 'attempt-opened',
+  'mark-not-applicable': 'marked-not-applicable',
+  'choose-governs': 'governs-chosen',
+  'submit-point': 'submitted',
+  'refuse-release': 'release-refused',
+  'withdraw-release': 'release-withdrawn',
+  'sign-on-device': 'signed',
+  'release-on-device': 'released',
 }
 
 /**
- * The facts that this device's entries will become, to be folded beside a pack that has them not yet. What was refused or set aside is not among them: it is not in the record, and a person
- * deals with it first.
+ * The facts that this device's entries will become, to be folded beside a pack that has them not yet: byte for byte those that the server will keep. What was refused or set aside is not among them: it
+ * is not in the record, and a person deals with it first.
  */
 export function localFacts(entries: readonly OutboxEntry[], known: ReadonlySet<string>): Fact[] {
-  return entries.flatMap((entry) => {
-    const kind = KIND_OF[entry.command]
-    if (!kind || known.has(entry.id) || entry.state === 'refused' || entry.state === 'set aside') return []
-    const { stream, body, observedAt, enteredAt, late, device } = entry.input
-    const fact = parseFact({
-      v: 1,
-      id: entry.id,
-      stream,
-      kind,
-      observedAt,
-      observedBy: entry.person,
-      enteredAt,
-      enteredBy: entry.person,
-      ...(late === undefined ? {} : { late }),
-      device,
-      body,
-    })
-    return fact.ok ? [fact.value] : []
-  })
+  return entries.flatMap((entry) =>
+    entry.state === 'refused' || entry.state === 'set aside' || known.has(entry.id) ? [] : factsOfEntry(entry),
+  )
+}
+
+/** The facts of one entry: none for a photo or what is of another stream, two for a release, which brings its signature. */
+export function factsOfEntry({ id, command, person, input }: OutboxEntry): Fact[] {
+  const kind = KIND_OF[command]
+  if (!kind) return []
+  const { stream, body, observedAt, enteredAt, late, device, signer = person, signature } = input
+  const { observedBy = signer } = input
+  const envelope = {
+    v: 1,
+    stream,
+    observedAt,
+    observedBy,
+    enteredAt,
+    enteredBy: signer,
+    ...(late === undefined ? {} : { late }),
+    device,
+  }
+  const beside =
+    typeof signature === 'object' && signature !== null && 'id' in signature && 'body' in signature
+      ? [{ ...envelope, id: signature.id, kind: 'signed', body: signature.body }]
+      : []
+  const parsed = [{ ...envelope, id, kind, body }, ...beside].map((fact) => parseFact(fact))
+  return parsed.flatMap((fact) => (fact.ok ? [fact.value] : []))
 }
 
 /** Entries of a repair's stream that the server has not. */
@@ -58,4 +75,18 @@ export function unsentPhotos(
     found.set(demand, [...(found.get(demand) ?? []), entry])
   }
   return found
+}
+
+/** The same photos as the fold is told of them: point, attempt and demand. */
+export function photosToCome(
+  entries: readonly OutboxEntry[],
+  stream: string,
+): { point: string; attempt: number; demand: string }[] {
+  return unsentOf(entries, stream).flatMap(({ command, state, input: { body } }) => {
+    if (command !== 'attach-photo' || state === 'refused' || body === null || typeof body !== 'object') return []
+    const { point, attempt, demand } = body as { point?: unknown; attempt?: unknown; demand?: unknown }
+    return typeof point === 'string' && typeof attempt === 'number' && typeof demand === 'string'
+      ? [{ point, attempt, demand }]
+      : []
+  })
 }

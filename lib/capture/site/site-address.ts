@@ -8,7 +8,11 @@ export type SitePlace = {
   correct: string | null
   /** Refused entry to change and send again. */
   again: string | null
+  /** The form copies from a paper tally: the mark of its printed sheet, or `other` paper. */
+  paper: string | null
   show: 'outbox' | null
+  /** Project in which a repair is opened. */
+  open: string | null
 }
 
 const NOWHERE: SitePlace = {
@@ -18,7 +22,9 @@ const NOWHERE: SitePlace = {
   form: null,
   correct: null,
   again: null,
+  paper: null,
   show: null,
+  open: null,
 }
 
 /** The address of a place: `/site?repair=MD-0042&point=16`. */
@@ -39,14 +45,18 @@ export function sitePlaceOf(params: Pick<URLSearchParams, 'get'>): SitePlace {
     form: params.get('form'),
     correct: params.get('correct'),
     again: params.get('again'),
+    paper: params.get('paper'),
     show: params.get('show') === 'outbox' ? 'outbox' : null,
+    open: params.get('open'),
   }
 }
 
 /** Where a page of the record stands on this device when there is no network: a repair, point or form keeps its place, anything else is the list of pinned repairs. */
 export function siteHrefFor(page: URL): string {
   const [, number, point, what, which] =
-    /^\/repairs\/([^/]+)(?:\/points\/([^/]+)(?:\/(record|correct)\/([^/]+))?)?\/?$/.exec(page.pathname) ?? []
+    /^\/repairs\/([^/]+)(?:\/points\/([^/]+)(?:\/(?:(record|correct)\/([^/]+)|transcribe))?)?\/?$/.exec(
+      page.pathname,
+    ) ?? []
   if (!number || number === 'new') return siteHref(NOWHERE)
   return siteHref({
     repair: plain(number),
@@ -54,6 +64,7 @@ export function siteHrefFor(page: URL): string {
     attempt: sitePlaceOf(page.searchParams).attempt,
     form: what === 'record' && which ? plain(which) : null,
     correct: what === 'correct' && which ? plain(which) : null,
+    paper: page.searchParams.get('paper') ?? page.searchParams.get('sheet'),
   })
 }
 

@@ -7,7 +7,7 @@ import { foldRepair } from '@/lib/domain/fold/fold-repair'
 import { repairGround } from '@/lib/domain/fold/repair-ground'
 import type { RepairState } from '@/lib/domain/fold/repair-state'
 import { instantOf, type Moment, momentOf } from '@/lib/domain/time'
-import { localFacts } from './local-facts'
+import { localFacts, photosToCome } from './local-facts'
 
 /** A pinned repair as this device knows it: what it took along, and what it captured since. */
 export type SiteState = {
@@ -25,6 +25,7 @@ export function stateOnSite(pack: SitePack, entries: readonly OutboxEntry[], now
     lateAfterMinutes: pack.lateAfterMinutes,
     receipts: pack.receipts,
     likeness: pack.likeness,
+    photosToCome: photosToCome(entries, pack.stream),
     sha256Of: (fact) => pack.digests[fact],
   })
   const sent = new Set(entries.filter((one) => one.state === 'sent').map((one) => one.id))

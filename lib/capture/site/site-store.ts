@@ -1,4 +1,5 @@
 import { type DBSchema, type IDBPDatabase, openDB } from 'idb'
+import type { ProjectPack } from '@/lib/domain/capture/project-pack'
 import type { SitePack } from '@/lib/domain/capture/site-pack'
 import type { PersonId } from '@/lib/domain/facts/fact'
 import { done, type Result, refused } from '@/lib/domain/result'
@@ -12,6 +13,7 @@ export type SiteOwner = { tenant: string; person: PersonId; name: string; clockA
 interface Shape extends DBSchema {
   packs: { key: [string, string, string]; value: SitePack }
   notes: { key: string; value: SiteOwner }
+  projects: { key: [string, string, string]; value: ProjectPack }
 }
 
 export type KeepPackRefusal = { code: 'storage-full' } | { code: 'storage-refused'; detail: string }
@@ -23,8 +25,12 @@ export interface SiteStore {
   packs(owner: Pick<SiteOwner, 'tenant' | 'person'>): Promise<SitePack[]>
   /** Keep a pack in the place of an older one. Refuses `storage-full`, `storage-refused`; the older one then stays. */
   keepPack(pack: SitePack): Promise<Result<null, KeepPackRefusal>>
+  /** Projects taken along to open repairs in. */
+  projects(owner: Pick<SiteOwner, 'tenant' | 'person'>): Promise<ProjectPack[]>
+  /** Keep a project in the place of an older one. Refuses as keepPack does. */
+  keepProject(pack: ProjectPack): Promise<Result<null, KeepPackRefusal>>
   dropPack(pack: Pick<SitePack, 'tenant' | 'person' | 'number'>): Promise<void>
-  /** Forget who works here, and every pinned repair of everyone. Entries that wait in the outbox are not touched. */
+  /** Forget who works here, and every pinned repair and project of everyone. Entries that wait in the outbox are not touched. */
   clear(): Promise<void>
   close(): void
 }
@@ -33,10 +39,13 @@ export interface SiteStore {
 export async function openSiteStore(name = NAME): Promise<SiteStore | null> {
   if (typeof indexedDB === 'undefined') return null
   try {
-    const db = await openDB<Shape>(name, 1, {
-      upgrade(fresh) {
-        fresh.createObjectStore('packs')
-        fresh.createObjectStore('notes')
+    const db = await openDB<Shape>(name, 2, {
+      upgrade(opened, from) {
+        if (from < 1) {
+          opened.createObjectStore('packs')
+          opened.createObjectStore('notes')
+        }
+        if (from < 2) opened.createObjectStore('projects')
       },
       blocking: (_now, _next, event) => (event.target as IDBDatabase).close(),
     })
@@ -58,22 +67,27 @@ function storeOver(db: IDBPDatabase<Shape>): SiteStore {
       const packs = await db.getAll('packs', IDBKeyRange.bound([tenant, person], [tenant, person, []]))
       return packs.sort((a, b) => (a.number < b.number ? -1 : 1))
     },
-    async keepPack(pack) {
-      try {
-        await db.put('packs', pack, [pack.tenant, pack.person, pack.number])
-        return done(null)
-      } catch (cause) {
-        if (!(cause instanceof DOMException)) throw cause
-        return cause.name === 'QuotaExceededError'
-          ? refused({ code: 'storage-full' })
-          : refused({ code: 'storage-refused', detail: cause.name })
-      }
-    },
+    keepPack: (pack) => keeping(() => db.put('packs', pack, [pack.tenant, pack.person, pack.number])),
+    projects: ({ tenant, person }) => db.getAll('projects', IDBKeyRange.bound([tenant, person], [tenant, person, []])),
+    keepProject: (pack) => keeping(() => db.put('projects', pack, [pack.tenant, pack.person, pack.project])),
     dropPack: ({ tenant, person, number }) => db.delete('packs', [tenant, person, number]),
     async clear() {
-      const tx = db.transaction(['packs', 'notes'], 'readwrite')
-      await Promise.all([tx.objectStore('packs').clear(), tx.objectStore('notes').clear(), tx.done])
+      const tx = db.transaction(['packs', 'notes', 'projects'], 'readwrite')
+      const cleared = (['packs', 'notes', 'projects'] as const).map((one) => tx.objectStore(one).clear())
+      await Promise.all([...cleared, tx.done])
     },
     close: () => db.close(),
+  }
+}
+
+async function keeping(put: () => Promise<unknown>): Promise<Result<null, KeepPackRefusal>> {
+  try {
+    await put()
+    return done(null)
+  } catch (cause) {
+    if (!(cause instanceof DOMException)) throw cause
+    return cause.name === 'QuotaExceededError'
+      ? refused({ code: 'storage-full' })
+      : refused({ code: 'storage-refused', detail: cause.name })
   }
 }

@@ -1,8 +1,7 @@
 import { parseSitePack, type SitePack } from '@/lib/domain/capture/site-pack'
 import { done, type Result, refused } from '@/lib/domain/result'
+import { askServer, refusalIn } from './ask-server'
 import type { KeepPackRefusal, SiteOwner, SiteStore } from './site-store'
-
-const WAIT_MS = 60_000
 
 export type TakeRefusal =
   | KeepPackRefusal
@@ -21,7 +20,7 @@ export async function takePack(
   number: string,
   send: typeof fetch = (input, init) => fetch(input, init),
 ): Promise<Result<SitePack, TakeRefusal>> {
-  const json = await ask(`/api/site/${encodeURIComponent(number)}`, send)
+  const json = await askServer(`/api/site/${encodeURIComponent(number)}`, {}, send)
   if (json === null) return refused({ code: 'no-answer' })
   const refusal = refusalIn(json)
   if (refusal) return refused(refusal)
@@ -30,22 +29,4 @@ export async function takePack(
   if (pack.value.tenant !== owner.tenant || pack.value.person !== owner.person) return refused({ code: 'other-person' })
   const kept = await store.keepPack(pack.value)
   return kept.ok ? done(pack.value) : kept
-}
-
-async function ask(path: string, send: typeof fetch): Promise<unknown> {
-  try {
-    const reply = await send(path, { cache: 'no-store', signal: AbortSignal.timeout(WAIT_MS) })
-    return await reply.json()
-  } catch (cause) {
-    if (cause instanceof TypeError || cause instanceof SyntaxError || cause instanceof DOMException) return null
-    throw cause
-  }
-}
-
-function refusalIn(json: unknown): { code: string; [fact: string]: unknown } | null {
-  if (json === null || typeof json !== 'object' || !('error' in json)) return null
-  const { error } = json
-  return error !== null && typeof error === 'object' && 'code' in error && typeof error.code === 'string'
-    ? { ...error, code: error.code }
-    : { code: 'no-answer' }
 }

@@ -1,17 +1,21 @@
-import { type PersonId, type StreamId, streamKind, streamName } from '../facts/fact'
+import { type PersonId, type StreamId, streamKind, streamName, streamOf } from '../facts/fact'
 import type { Fact } from '../facts/fact-kinds'
 import { attemptSlots } from '../fold/attempt-slots'
 import { foldBatch } from '../fold/fold-batch'
 import { foldInstrument } from '../fold/fold-instrument'
 import { foldPerson } from '../fold/fold-person'
+import { foldProject } from '../fold/fold-project'
 import { judgeContextOf } from '../fold/judge-attempts'
 import type { RepairGround } from '../fold/repair-ground'
 import type { BatchState, InstrumentState, PersonState } from '../fold/store-states'
 import type { JudgeContext } from '../judge/judge-context'
+import { rolesFor } from '../permissions'
 import type { Grid } from '../records/common'
 import type { PointRecord } from '../records/record'
 import { dayOf, type Moment } from '../time'
 import { type CaptureChoices, captureChoices } from './capture-choices'
+
+const RECORDERS = rolesFor('check-transcription')
 
 /** Every batch, instrument and person that a point form may name. */
 export type CaptureStores = {
@@ -23,6 +27,8 @@ export type CaptureStores = {
 /** What a point form draws on, from facts alone: the same on the server and on a device without a network. */
 export type CaptureGround = CaptureChoices & {
   judge: JudgeContext
+  /** Persons with a role that records in the project, on whatever day. */
+  observers: CaptureChoices['persons']
   grid: Grid | null
   leakClock: string | null
   /** The record of a fact as it stands, for its correction by who entered it. */
@@ -68,10 +74,24 @@ export function captureGround(ground: RepairGround, stores: CaptureStores, ask: 
   return {
     judge,
     ...captureChoices(judge, dayOf(ground.asOf)),
+    observers: observersOf(ground, judge),
     grid: context.defect?.grid ?? null,
     leakClock: context.defect?.clock ?? ground.opened.body.clock,
     correcting: target ? { record: target.record, attempt: target.attempt } : null,
   }
+}
+
+function observersOf(ground: RepairGround, judge: JudgeContext): CaptureChoices['persons'] {
+  const project = foldProject(ground.facts, ground.opened.body.project, ground.asOf)
+  const roles = new Map<PersonId, Set<string>>()
+  for (const { person, role } of project?.grants ?? [])
+    if (RECORDERS.includes(role)) roles.set(person, (roles.get(person) ?? new Set()).add(role))
+  return [...roles]
+    .map(([person, held]) => ({
+      id: person,
+      label: `${judge.persons[streamOf('person', person)]?.name ?? person}, ${[...held].join(', ')}`,
+    }))
+    .sort((a, b) => (a.label < b.label ? -1 : 1))
 }
 
 /** Names of persons by their id. */

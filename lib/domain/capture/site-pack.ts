@@ -31,6 +31,18 @@ const SitePackForm = z.strictObject({
   stores: z.array(z.unknown()),
   receipts: z.record(FactId, Received),
   digests: z.record(FactId, Sha256),
+  /** Who may sign in the repair's project on the day it was taken. Absent in packs taken before devices signed: nobody signs from those. */
+  signers: z
+    .array(
+      z.strictObject({
+        person: PersonId,
+        name: z.string(),
+        roles: z.array(z.enum(ROLES)),
+        hasAccount: z.boolean(),
+        approves: z.boolean(),
+      }),
+    )
+    .optional(),
   likeness: z.array(
     z.strictObject({
       photo: FactId,

@@ -3,10 +3,11 @@ import { done, type Result, refused } from '../result'
 import { FactEnvelope, type StreamKind, streamKind } from './fact'
 import { KEY_BODIES } from './key-bodies'
 import { DEVICE_BODIES, DOSSIER_BODIES, PLAN_BODIES, PROJECT_BODIES, SPECIFICATION_BODIES } from './project-bodies'
+import { REGISTER_BODIES } from './register-bodies'
 import { REPAIR_BODIES } from './repair-bodies'
 import { BATCH_BODIES, INSTRUMENT_BODIES, NONCONFORMANCE_BODIES, PERSON_BODIES } from './store-bodies'
 
-/** Fact bodies by stream kind, then by fact kind. The register's stream carries nothing of its own yet. */
+/** Fact bodies by stream kind, then by fact kind. */
 export const BODIES = {
   repair: REPAIR_BODIES,
   batch: BATCH_BODIES,
@@ -18,7 +19,7 @@ export const BODIES = {
   project: PROJECT_BODIES,
   dossier: DOSSIER_BODIES,
   device: DEVICE_BODIES,
-  register: {},
+  register: REGISTER_BODIES,
   key: KEY_BODIES,
 } as const satisfies Record<StreamKind, Record<string, z.ZodType>>
 

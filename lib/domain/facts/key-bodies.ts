@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { Moment } from '../time'
+import { SignatureBase64 } from './device-proof'
 import { Sha256 } from './fact'
 
 const Reason = z.string().trim().min(3).max(600)
@@ -12,9 +13,6 @@ const VkeyText = z
   .string()
   .max(400)
   .regex(/^[^\s+]+\+[0-9a-f]{8}\+[A-Za-z0-9+/]{44}$/, 'a verifier key')
-
-/** 64 bytes in base64: an Ed25519 signature. */
-const SignatureBase64 = z.string().regex(/^[A-Za-z0-9+/]{86}==$/, '64 bytes in base64')
 
 /** Bodies of the facts of the streams `key:log` and `key:signature`. They say which keys vouch for the record; no fold of a repair reads them. */
 export const KEY_BODIES = {

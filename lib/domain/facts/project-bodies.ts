@@ -4,6 +4,7 @@ import { Remark, Text } from '../records/common'
 import { ROLES } from '../roles'
 import { Specification } from '../specification'
 import { CalendarDay, Moment } from '../time'
+import { PublicKeyBase64 } from './device-proof'
 import { FactId, PersonId, Sha256, StreamId } from './fact'
 import { HashBase64 } from './key-bodies'
 
@@ -87,6 +88,15 @@ export const DEVICE_BODIES = {
   'conflict-noted': z.strictObject({
     repair: StreamId,
     facts: z.array(FactId).min(1).max(20),
+    /** The decision that is in the record and in conflict with them; absent where it was not applied. */
+    decision: FactId.optional(),
     remark: Remark.optional(),
   }),
+  /** The key that signs on this device for the person who registered it, before the server and with the password. */
+  'signing-key-taken': z.strictObject({
+    algorithm: z.literal('ECDSA P-256 SHA-256'),
+    publicKey: PublicKeyBase64,
+  }),
+  /** From here on the key signs nothing: the device is lost, passed on, or its PIN was tried too often. */
+  'signing-key-ended': z.strictObject({ key: FactId, reason: Reason }),
 } as const

@@ -6,8 +6,10 @@ import { PointRecord } from '../records/record'
 import { MEANINGS, PARTIES, ROLES } from '../roles'
 import { PointNo } from '../specification'
 import { CalendarDay, Moment } from '../time'
+import { SignatureMethod } from './device-proof'
 import { FactId, PersonId, Sha256, StreamId } from './fact'
 import { PhotoIntakeBody } from './photo-intake-body'
+import { TallyScan, Transcribed, TranscriptionChecked } from './transcription-bodies'
 
 const Reason = z.string().trim().min(3).max(600)
 
@@ -28,6 +30,7 @@ export type Scope = z.infer<typeof Scope>
 
 /** Heads of the streams that a decision saw: stream and number of facts in it. */
 export const Heads = z.array(z.strictObject({ stream: StreamId, length: z.int().min(0) })).max(200)
+export type Heads = z.infer<typeof Heads>
 
 /** Bodies of the facts of a repair's stream, by kind. */
 export const REPAIR_BODIES = {
@@ -52,10 +55,9 @@ export const REPAIR_BODIES = {
   recorded: z.strictObject({
     ...At,
     record: PointRecord,
-    transcribed: z
-      .strictObject({ tally: Sha256.optional(), keeper: Text, place: Text, checkedBy: PersonId.optional() })
-      .optional(),
+    transcribed: Transcribed.optional(),
   }),
+  'transcription-checked': TranscriptionChecked,
   /** Own error in what was keyed: never a second measurement, that is a new record. `path` leads into the record. */
   corrected: z.strictObject({
     target: FactId,
@@ -87,6 +89,7 @@ export const REPAIR_BODIES = {
     demand: z.string().max(40).optional(),
     mark: Mark.optional(),
     record: FactId.optional(),
+    scan: TallyScan.optional(),
   }),
   'photo-judged': z.strictObject({ photo: FactId, decision: z.enum(['accepted', 'not accepted']), reason: Reason }),
   'photo-annotated': z.strictObject({
@@ -131,13 +134,19 @@ export const REPAIR_BODIES = {
       .array(z.strictObject({ fact: FactId, sha256: Sha256 }))
       .min(1)
       .max(600),
-    method: z.discriminatedUnion('kind', [
-      z.strictObject({ kind: z.literal('password') }),
-      z.strictObject({ kind: z.literal('in person'), witness: PersonId }),
-      z.strictObject({ kind: z.literal('in writing'), reference: Text }),
-    ]),
+    /** Digests of original photos covered whose facts were not made yet: those captured on the device that signed. */
+    photos: z.array(Sha256).max(200).optional(),
+    method: SignatureMethod,
   }),
   'marked-not-applicable': z.strictObject({ ...At, reason: Reason }),
+  /**
+   * What a person rules about a conflict that a sync noted: a decision made without a network `stands` or `falls`; `seen` where nothing was applied and nothing is to be decided.
+   */
+  'conflict-settled': z.strictObject({
+    conflict: FactId,
+    ruling: z.enum(['decision stands', 'decision falls', 'seen']),
+    reason: Reason,
+  }),
   'governs-chosen': z.strictObject({ ...At, record: FactId, over: z.array(FactId).min(1).max(20), reason: Reason }),
   'stands-or-redo': z.strictObject({
     point: PointNo,

@@ -8,13 +8,14 @@ import type { JudgedSlot } from './judge-attempts'
 import { isSubmitted, missingForRelease } from './missing-for-release'
 import { ofKind } from './order-facts'
 import { isWaived, type PassedHold, passedHolds } from './passed-holds'
-import { photoStates } from './photo-states'
+import { photoStates, scansOf } from './photo-states'
 import { isReceivedAfterUse } from './received-after-use'
 import { holdParties, releaseHistories, releaseState } from './release-states'
 import { relyingStep } from './relying-step'
 import type { RepairGround } from './repair-ground'
 import type { AttemptState, AttemptStateName, RecordState, RepairState } from './repair-state'
 import { signatureStates, signaturesOver } from './signature-states'
+import { transcriptionState, uncheckedTranscriptions } from './transcription-states'
 import { earliest, latest } from './work-span'
 
 /** The state of every attempt of every point, but for "closed", which needs the points before it. */
@@ -38,6 +39,9 @@ export function attemptStates(
       const questions = distinctQuestions(criteria.flatMap((one) => one.questions))
       const conceded = ground.conceded.get(attemptKey(slot.no, slot.attempt))?.stream ?? null
       const photos = photoStates(ground, slot)
+      const photosToCome = (ground.beside.photosToCome ?? [])
+        .filter((one) => one.point === slot.no && one.attempt === slot.attempt)
+        .map((one) => one.demand)
       const signatures = signatureStates(ground, ofKind(slot.facts, 'signed'))
       const step = relyingStep(ground, points, slot)
       const isUnproven = conceded === null && criteria.some((one) => one.verdict !== 'pass' && !isAnswered(ground, one))
@@ -57,6 +61,8 @@ export function attemptStates(
         attempt: slot.attempt,
         state: 'open',
         photos,
+        photosToCome,
+        scans: scansOf(slot),
         signatures,
         releases,
         criteria,
@@ -71,6 +77,7 @@ export function attemptStates(
             overruledBy: one.overruledBy,
             late: one.late,
             signedBy: signaturesOver(one, signatures).map((fact) => fact.id),
+            transcription: transcriptionState(one, ground.own),
           }),
         ),
         submitted: ofKind(slot.facts, 'submitted').at(-1) ?? null,
@@ -83,7 +90,9 @@ export function attemptStates(
           criteria,
           verdict,
           photos,
+          photosToCome,
           signatures,
+          unchecked: uncheckedTranscriptions(slot.governing, ground.own),
           isConceded: conceded !== null,
           hasSpecification: judged.get(slot)?.context !== null,
           conflicts,

@@ -1,4 +1,5 @@
 import type { FactId } from '../facts/fact'
+import type { Fact } from '../facts/fact-kinds'
 import type { RecordType } from '../records/record'
 import { instantOf } from '../time'
 import type { EffectiveRecord } from './effective-records'
@@ -36,12 +37,13 @@ const ONE_EXPECTED: ReadonlySet<RecordType> = new Set([
 
 /**
  * Records of one attempt that two devices made beside each other where one is expected, a weep seen within another's dry watch, and conflicts that
- * a sync noted. Each is resolved by a person who says which record governs; nothing is taken over the other before.
+ * a sync noted. Each is resolved by a person who says which record governs, or what becomes of a decision made without a network; nothing is taken over the other before.
  */
 export function conflictsOf(ground: RepairGround): Conflict[] {
   const choices = ofKind(ground.own, 'governs-chosen')
   const resolve = (facts: FactId[]) =>
     choices.findLast((one) => facts.every((id) => id === one.body.record || one.body.over.includes(id))) ?? null
+  const settled = ofKind(ground.own, 'conflict-settled')
   const found: Conflict[] = []
   ground.records.forEach((a, at) => {
     for (const b of ground.records.slice(at + 1)) {
@@ -51,25 +53,31 @@ export function conflictsOf(ground: RepairGround): Conflict[] {
         point: a.point,
         facts,
         text: `Two records at one time: ${showRecordType(a.record.type)} by ${personName(ground, a.fact.observedBy)} and ${showRecordType(b.record.type)} by ${personName(ground, b.fact.observedBy)}`,
+        noted: null,
+        decision: null,
         resolved: resolve(facts),
       })
     }
   })
   for (const noted of ofKind(ground.facts, 'conflict-noted').filter((one) => one.body.repair === ground.stream)) {
-    const point = ground.own
-      .map((fact) =>
-        noted.body.facts.includes(fact.id) && 'point' in fact.body && fact.kind !== 'nonconformance-raised'
-          ? fact.body.point
-          : undefined,
-      )
+    const { decision, facts } = noted.body
+    const pointOf = (fact: Fact) =>
+      'point' in fact.body && fact.kind !== 'nonconformance-raised' ? fact.body.point : undefined
+    const point = [
+      ...ground.own.filter((fact) => fact.id === decision),
+      ...ground.own.filter((fact) => facts.includes(fact.id)),
+    ]
+      .map(pointOf)
       .find((one) => one !== undefined)
-    const isKnown = found.some((one) => noted.body.facts.every((id) => one.facts.includes(id)))
-    if (point !== undefined && !isKnown)
+    const isKnown = found.some((one) => facts.every((id) => one.facts.includes(id)))
+    if (point !== undefined && (decision !== undefined || !isKnown))
       found.push({
         point,
-        facts: noted.body.facts,
+        facts,
         text: noted.body.remark ?? 'Facts that did not know of each other',
-        resolved: resolve(noted.body.facts),
+        noted: noted.id,
+        decision: decision ?? null,
+        resolved: settled.find((one) => one.body.conflict === noted.id) ?? resolve(facts),
       })
   }
   return found

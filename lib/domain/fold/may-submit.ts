@@ -36,6 +36,7 @@ export function maySubmit(state: RepairState, no: string, attempt: number): Resu
     point.plan,
     current.records.filter((one) => one.overruledBy === null),
     current.photos,
+    current.photosToCome,
   )
   return missing.length > 0 ? refused({ code: 'incomplete', missing }) : done(true)
 }

@@ -13,7 +13,10 @@ export type ReleaseNeeds = {
   criteria: readonly CriterionResult[]
   verdict: VerdictKind
   photos: readonly PhotoState[]
+  photosToCome: readonly string[]
   signatures: readonly SignatureState[]
+  /** What transcriptions lack, each in one sentence. */
+  unchecked: readonly string[]
   isConceded: boolean
   hasSpecification: boolean
   conflicts: RepairState['conflicts']
@@ -29,6 +32,7 @@ export function missingRecords(
   plan: PlanPoint,
   governing: readonly { record: { type: RecordType } }[],
   photos: readonly PhotoState[],
+  photosToCome: readonly string[] = [],
 ): string[] {
   const lacking: string[] = []
   for (const need of plan.records) {
@@ -37,9 +41,9 @@ export function missingRecords(
       lacking.push(`Record of ${showRecordType(need.type)} missing: ${there} of ${need.atLeast}.`)
   }
   for (const demand of plan.photos) {
-    const there = photos.filter(
-      (one) => one.fact.body.demand === demand.id && one.judged?.body.decision !== 'not accepted',
-    ).length
+    const there =
+      photosToCome.filter((id) => id === demand.id).length +
+      photos.filter((one) => one.fact.body.demand === demand.id && one.judged?.body.decision !== 'not accepted').length
     if (there < demand.atLeast) lacking.push(`Photo missing: ${demand.show} (${there} of ${demand.atLeast}).`)
   }
   return lacking
@@ -64,9 +68,10 @@ function isSignature(one: SignatureState, meaning: Meaning, role: Role): boolean
 
 /** What a release of an attempt still lacks, each in one sentence. Points without a criterion are recorded, not judged. */
 export function missingForRelease(needs: ReleaseNeeds): string[] {
-  const { slot, criteria, verdict, photos, isConceded, hasSpecification, conflicts } = needs
+  const { slot, criteria, verdict, photos, photosToCome, isConceded, hasSpecification, conflicts } = needs
   const lacking = hasSpecification ? [] : ['No specification revision was in force for this work.']
-  lacking.push(...missingRecords(slot.plan, slot.governing, photos), ...missingSignatures(needs))
+  lacking.push(...missingRecords(slot.plan, slot.governing, photos, photosToCome), ...missingSignatures(needs))
+  lacking.push(...needs.unchecked)
   if (!isSubmitted(slot))
     lacking.push(
       slot.facts.some((fact) => fact.kind === 'submitted') ? 'Changed since it was submitted.' : 'Not submitted.',
@@ -77,7 +82,9 @@ export function missingForRelease(needs: ReleaseNeeds): string[] {
   }
   for (const one of conflicts.filter(
     (conflict) =>
-      conflict.resolved === null && conflict.facts.some((id) => slot.records.some((record) => record.fact.id === id)),
+      conflict.resolved === null &&
+      (slot.records.some((record) => conflict.facts.includes(record.fact.id)) ||
+        slot.facts.some((fact) => fact.id === conflict.decision)),
   ))
     lacking.push(`${one.text}: which governs is not decided.`)
   return lacking

@@ -4,11 +4,13 @@ import type { Party } from '../roles'
 import { showMoment } from '../time'
 import type { PointSlots } from './attempt-slots'
 import { designAt } from './design-in-force'
+import { showRecordType } from './missing-for-release'
 import { missingStatements } from './missing-statements'
 import { missingWitnesses } from './missing-witnesses'
 import { personName } from './person-name'
 import type { RepairGround } from './repair-ground'
 import type { AcceptanceState, AttemptState, PointState, RepairState, Use } from './repair-state'
+import { missingCheck } from './transcription-states'
 
 type Missing = RepairState['missing'][number]
 type Parts = {
@@ -33,6 +35,7 @@ export function missingList(ground: RepairGround, parts: Parts): Missing[] {
   if (ground.plans.length === 0) list.push({ point: null, text: 'No plan revision is in force.' })
   if (ground.specifications.length === 0) list.push({ point: null, text: 'No specification revision is in force.' })
   for (const point of parts.points) for (const text of missingAt(point)) list.push({ point: point.no, text })
+  for (const { point, text } of missingChecks(parts.points)) list.push({ point, text })
   for (const { point, text } of missingWitnesses(ground, parts.points)) list.push({ point, text })
   for (const one of parts.conflicts.filter((conflict) => conflict.resolved === null))
     list.push({ point: one.point, text: `${one.text}: which governs is not decided.` })
@@ -82,6 +85,20 @@ function missingAt({ plan, current, blockedBy, awaiting }: PointState): string[]
     (one) => `Begun at ${showMoment(one.at)} without a release of point ${one.hold} in force.`,
   )
   return [...lacking, ...questions, ...passed, ...awaiting.map((party) => unreleasedText(current, party))]
+}
+
+/** Transcriptions of earlier attempts that no second person checked; those of the present attempt are among what its release lacks. */
+function missingChecks(points: readonly PointState[]): Missing[] {
+  return points.flatMap(({ no, attempts, current }) =>
+    attempts
+      .filter((one) => one !== current)
+      .flatMap(({ attempt, records }) =>
+        records.flatMap(({ record, transcription }) => {
+          const text = missingCheck(transcription, `Attempt ${attempt}, ${showRecordType(record.type)}`)
+          return text ? [{ point: no, text }] : []
+        }),
+      ),
+  )
 }
 
 function unreleasedText(current: AttemptState, party: Party): string {

@@ -9,7 +9,12 @@ import type { PhotoFlag, PhotoState } from './repair-state'
 const CLOCK_DIFFERS_MS = 5 * 60_000
 const OLD_METADATA_MS = 24 * 3_600_000
 
-/** Photos of an attempt with what a reviewer decided and everything that is doubtful about them. */
+/** Scans of tally sheets attached to an attempt. */
+export function scansOf(slot: Pick<AttemptSlot, 'facts'>): FactOf<'photo-attached'>[] {
+  return ofKind(slot.facts, 'photo-attached').filter((fact) => fact.body.scan !== undefined)
+}
+
+/** Photos of an attempt, scans of paper aside, with what a reviewer decided and everything that is doubtful about them. */
 export function photoStates(ground: RepairGround, slot: AttemptSlot): PhotoState[] {
   const judgements = ofKind(ground.own, 'photo-judged')
   const byDigest = new Map<string, FactOf<'photo-attached'>[]>()
@@ -19,7 +24,8 @@ export function photoStates(ground: RepairGround, slot: AttemptSlot): PhotoState
     if (same) same.push(one)
     else byDigest.set(sha256, [one])
   }
-  return ofKind(slot.facts, 'photo-attached').map((fact) => ({
+  const photos = ofKind(slot.facts, 'photo-attached').filter((fact) => fact.body.scan === undefined)
+  return photos.map((fact) => ({
     fact,
     judged: judgements.findLast((one) => one.body.photo === fact.id) ?? null,
     flags: [...copyFlags(ground, fact, byDigest.get(fact.body.photo.sha256) ?? []), ...claimFlags(fact)],

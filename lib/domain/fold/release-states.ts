@@ -7,21 +7,11 @@ import { instantOf } from '../time'
 import type { AttemptSlot } from './attempt-slots'
 import type { Fall } from './fall'
 import { ofKind } from './order-facts'
+import { blindFall, type ReleaseFall } from './release-fall'
 import type { RelyingStep } from './relying-step'
 import type { RepairGround } from './repair-ground'
-import type { ReleaseState, ReleaseStateName } from './repair-state'
+import type { ReleaseState } from './repair-state'
 import { isAtOrBefore } from './work-span'
-
-/** One fall of one release. */
-export type ReleaseFall = {
-  at: Moment
-  cause: string
-  by: Fall['by']
-  fact: Fall['fact']
-  name: Exclude<ReleaseStateName, 'valid' | 'used'>
-  timed: boolean
-  event: Fall['event']
-}
 
 export type ReleaseHistory = { fact: FactOf<'released'>; falls: ReleaseFall[] }
 
@@ -47,6 +37,8 @@ export function releaseHistories(ground: RepairGround, slot: AttemptSlot, falls:
         event: null,
       })
     }
+    const blind = blindFall(ground, fact)
+    if (blind) list.push(blind)
     for (const fall of falls.filter(
       (one) => one.no === slot.no && isAfter(one.at, fact.observedAt) && !isClosedAt(slot, one.at),
     )) {

@@ -10,6 +10,7 @@ import { EVENT_TEXT } from './noted-events'
 import { personName } from './person-name'
 import type { RepairGround } from './repair-ground'
 import type { PhotoFlag, PhotoState, PointState, RepairState } from './repair-state'
+import { transcriptionState, transcriptionWords } from './transcription-states'
 
 type Remarkable = RepairState['remarkable'][number]
 
@@ -31,6 +32,8 @@ export function remarkableList(
       )
     const text = ownText(ground, fact)
     if (text) say(fact, text)
+    const copied = fact.kind === 'recorded' ? transcribedText(ground, fact) : null
+    if (copied) say(fact, copied)
   }
   for (const one of ground.unapplied) say(one.fact, unappliedText(ground, one))
   for (const one of ground.records) {
@@ -102,12 +105,20 @@ function ownText(ground: RepairGround, fact: Fact): string | null {
     case 'recorded':
       return fact.body.record.type === 'stop'
         ? `${fact.body.record.what === 'stopped' ? 'Stopped' : 'Resumed'}: ${fact.body.record.reason}.`
-        : fact.body.transcribed
-          ? `Transcribed from paper kept by ${fact.body.transcribed.keeper}${fact.body.transcribed.checkedBy ? `, checked by ${fact.body.transcribed.checkedBy}` : ', not checked by a second person'}.`
-          : null
+        : null
+    case 'transcription-checked':
+      return `Transcription at point ${fact.body.point} compared with its paper by ${personName(ground, fact.observedBy)}: ${fact.body.result}${fact.body.remark ? `, ${fact.body.remark}` : ''}.`
     default:
       return null
   }
+}
+
+function transcribedText(ground: RepairGround, fact: FactOf<'recorded'>): string | null {
+  const copy = ground.records.find((one) => one.fact.id === fact.id)
+  const state = copy ? transcriptionState(copy, ground.own) : null
+  if (!state) return null
+  const nameOf = (person: PersonId) => personName(ground, person)
+  return `At point ${fact.body.point}, observed by ${nameOf(fact.observedBy)}, entered ${showMoment(fact.enteredAt)} by ${nameOf(fact.enteredBy)}, ${transcriptionWords(state, nameOf)}.`
 }
 
 /** What is doubtful about a photo. Of two equal ones the later use is in doubt; it counts until a person decides. */

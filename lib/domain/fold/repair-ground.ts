@@ -22,6 +22,8 @@ export type FoldBeside = {
     other: { repair: StreamId; fact: FactId; point: PointNo }
     kind: 'exact copy' | 'near copy'
   }[]
+  /** Photos that this device captured and the record has not yet, by the point, attempt and demand that they answer. */
+  photosToCome?: readonly { point: string; attempt: number; demand: string }[]
   /** Digest of a fact's bytes as stored: a signature whose digest differs is broken. */
   sha256Of?: (fact: FactId) => Sha256 | undefined
 }

@@ -7,6 +7,7 @@ import type { Participation, Party } from '../roles'
 import type { PointNo, Specification } from '../specification'
 import type { CalendarDay, Moment } from '../time'
 import type { NonconformanceState } from './nonconformance-state'
+import type { TranscriptionState } from './transcription-states'
 
 /** A record as it stands after corrections; the record as first keyed and each correction stay beside it. */
 export type RecordState = {
@@ -18,11 +19,12 @@ export type RecordState = {
   late: boolean
   /** Signatures that cover this record and all its corrections. */
   signedBy: FactId[]
+  transcription: TranscriptionState | null
 }
 
 export type SignatureState = {
   fact: FactOf<'signed'>
-  /** `stands` while every covered fact is as signed; `broken` once a correction of one is not covered. */
+  /** `stands` while every covered fact is as signed; `broken` once a correction of one is not covered, or where the device's key does not speak for the signer. */
   state: 'stands' | 'broken'
   brokenBy: FactId | null
 }
@@ -68,6 +70,10 @@ export type AttemptState = {
   state: AttemptStateName
   records: RecordState[]
   photos: PhotoState[]
+  /** Demands that photos on this device answer, one each, before the record has them. */
+  photosToCome: string[]
+  /** Scans of tally sheets: pictures of paper, no photos of the work. */
+  scans: FactOf<'photo-attached'>[]
   signatures: SignatureState[]
   submitted: FactOf<'submitted'> | null
   refusals: FactOf<'release-refused'>[]
@@ -153,6 +159,18 @@ export type AcceptanceState = {
 
 export type IssueState = { fact: FactOf<'dossier-issued'>; transmitted: FactOf<'transmitted'>[] }
 
+/** Facts that did not know of each other, until a person says which record governs or what becomes of a decision. */
+export type ConflictState = {
+  point: PointNo
+  facts: FactId[]
+  text: string
+  /** The note of a sync, where it was one that found the conflict. */
+  noted: FactId | null
+  /** The decision in the record that was made without knowing the facts. */
+  decision: FactId | null
+  resolved: FactOf<'governs-chosen'> | FactOf<'conflict-settled'> | null
+}
+
 export type RepairState = {
   rules: string
   asOf: Moment
@@ -182,7 +200,7 @@ export type RepairState = {
   uses: Use[]
   /** What an index must list as missing, each in one sentence with its point. */
   missing: { point: PointNo | null; text: string }[]
-  conflicts: { point: PointNo; facts: FactId[]; text: string; resolved: FactOf<'governs-chosen'> | null }[]
+  conflicts: ConflictState[]
   notices: { fact: FactOf<'notice-sent'>; answer: FactOf<'notice-answered'> | null }[]
   waivers: FactOf<'waived'>[]
   queries: { fact: FactOf<'query-raised'>; answer: FactOf<'query-answered'> | null }[]

@@ -13,8 +13,7 @@ export const PIECE_BYTES_AT_MOST = 1_048_576
 const PHOTOS_AT_MOST = 20
 
 /**
- * Commands that may wait in an outbox. None asks for a password: a release, an acceptance and a signature by password are made before the server, for a
- * password is never kept on a device.
+ * Commands that may wait in an outbox. None asks for a password, for a password is never kept on a device: without a network a signature and a release are made with the device's own key.
  */
 export const OUTBOX_COMMANDS = [
   'record-point',
@@ -35,8 +34,31 @@ export const OUTBOX_COMMANDS = [
   'submit-point',
   'refuse-release',
   'withdraw-release',
+  'sign-on-device',
+  'release-on-device',
 ] as const
 export type OutboxCommand = (typeof OUTBOX_COMMANDS)[number]
+
+const DECISIONS: ReadonlySet<OutboxCommand> = new Set([
+  'open-attempt',
+  'mark-not-applicable',
+  'choose-governs',
+  'submit-point',
+  'refuse-release',
+  'withdraw-release',
+  'sign-on-device',
+  'release-on-device',
+])
+
+/** Whether a command decides on what is recorded; the others say what was observed. */
+export function isDecision(command: OutboxCommand): boolean {
+  return DECISIONS.has(command)
+}
+
+/** Whether an entry that was refused holds back a later one of its stream. What was observed never waits for a decision. */
+export function holdsBack(refused: OutboxCommand, later: OutboxCommand): boolean {
+  return !isDecision(refused) || isDecision(later)
+}
 
 /** One entry on its way: the command's own input without its id, the photos it cites, and whether it was made without a network. */
 export const SentEntry = z.strictObject({

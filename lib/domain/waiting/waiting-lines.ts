@@ -1,15 +1,8 @@
 import type { PersonId } from '../facts/fact'
 import type { PointState, RepairState } from '../fold/repair-state'
 import type { Party, Role } from '../roles'
-
-export type WaitingLine = {
-  repair: string
-  point: string | null
-  href: string
-  title: string
-  detail: string
-  kind: 'release' | 'record' | 'decide' | 'sign'
-}
+import { transcriptionLines } from './transcription-lines'
+import type { WaitingLine } from './waiting-line'
 
 const PARTY_OF: Partial<Record<Role, Party>> = {
   lead: 'crew',
@@ -26,6 +19,7 @@ export function waitingLines(state: RepairState, roles: readonly Role[], me: Per
   for (const point of state.points) {
     const at = { repair: state.number, point: point.no, href: `/repairs/${state.number}/points/${point.no}` }
     const { current } = point
+    lines.push(...transcriptionLines(point, at, roles, me))
     if (current.state === 'submitted' && point.awaiting.some((party) => parties.includes(party)))
       lines.push({
         ...at,

@@ -3,6 +3,7 @@ import { RECORD_TITLES } from '@/lib/domain/records/record-titles'
 import { type Block, type Cell, cell, head, mono } from '../blocks'
 import type { DossierContext } from '../dossier-context'
 import { correctionsTable } from './corrections-table'
+import { paperSpans } from './paper-spans'
 import { isSingle, singlesOf } from './record-blocks'
 import { shortMoment } from './short-moment'
 
@@ -88,8 +89,8 @@ function receivedText(context: DossierContext, fact: RecordState['fact']['id']):
   return receipt ? shortMoment(receipt.receivedAt) : 'no receipt'
 }
 
-function lateSpans({ late, fact }: RecordState, context: DossierContext): Cell['spans'] {
-  const paper = fact.body.transcribed
+function lateSpans(one: RecordState, context: DossierContext): Cell['spans'] {
+  const { late, fact } = one
   return [
     ...(late
       ? [
@@ -100,12 +101,6 @@ function lateSpans({ late, fact }: RecordState, context: DossierContext): Cell['
           },
         ]
       : []),
-    ...(paper
-      ? [
-          {
-            text: ` Copied from paper kept by ${paper.keeper}, ${paper.place}${paper.checkedBy ? `, checked by ${context.personName(paper.checkedBy)}` : ', not checked by a second person'}`,
-          },
-        ]
-      : []),
+    ...paperSpans(one, context),
   ]
 }

@@ -2,6 +2,7 @@ import type { RecordState } from '@/lib/domain/fold/repair-state'
 import { showMoment } from '@/lib/domain/time'
 import { type Block, type Cell, cell, mono, plain } from '../blocks'
 import type { DossierContext } from '../dossier-context'
+import { paperSpans } from './paper-spans'
 
 /** When and by whom a record was observed, entered and received, from which device, late or not, and the digest of its fact. */
 export function takenTable(one: RecordState, context: DossierContext): Block {
@@ -10,18 +11,11 @@ export function takenTable(one: RecordState, context: DossierContext): Block {
   const offset = fact.device.clockOffsetMs
   const device = `${fact.device.id}${offset ? `, clock ${offset > 0 ? '+' : '−'}${Math.round(Math.abs(offset) / 1000)} s` : ''}`
   const late = one.late ? ` Late entry${fact.late ? `, ${fact.late.source}: ${fact.late.reason}` : ''}` : ''
-  const paper = fact.body.transcribed
   const entered: Cell = {
     spans: [
       plain(`${showMoment(fact.enteredAt)}, ${context.personName(fact.enteredBy)}, ${device}`),
       ...(late ? [{ text: late, face: 'bold' as const, tone: 'in-question' as const }] : []),
-      ...(paper
-        ? [
-            plain(
-              ` Copied from paper kept by ${paper.keeper}, ${paper.place}${paper.checkedBy ? `, checked by ${context.personName(paper.checkedBy)}` : ', not checked by a second person'}`,
-            ),
-          ]
-        : []),
+      ...paperSpans(one, context),
     ],
   }
   return {

@@ -1,6 +1,6 @@
 import { sectionPicture } from '@/lib/domain/pictures/section-picture'
 import { type Block, paragraph, singleLine } from '../blocks'
-import type { DossierContext, NumberedPhoto } from '../dossier-context'
+import { type DossierContext, isScan, type NumberedPhoto } from '../dossier-context'
 import { recordMap } from './attempt-maps'
 import { photoCells } from './photo-cells'
 
@@ -21,7 +21,8 @@ export function locationBlocks(context: DossierContext): Block[] {
           .flatMap((one) => recordMap(one, attempt, attempt.point === '01' ? 'As found. ' : 'As built. ', state))
       : []
   })
-  const [before, after] = [context.photos[0], lastOf(context)]
+  const photos = context.photos.filter((one) => !isScan(one))
+  const [before, after] = [photos[0], lastOf(photos)]
   const shown = [before, after === before ? undefined : after].filter((one) => one !== undefined)
   return [
     singleLine([
@@ -50,6 +51,6 @@ export function locationBlocks(context: DossierContext): Block[] {
   ]
 }
 
-function lastOf({ photos }: DossierContext): NumberedPhoto | undefined {
+function lastOf(photos: readonly NumberedPhoto[]): NumberedPhoto | undefined {
   return [...photos].sort((a, b) => Date.parse(a.photo.fact.observedAt) - Date.parse(b.photo.fact.observedAt)).at(-1)
 }

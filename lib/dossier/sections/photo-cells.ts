@@ -2,7 +2,7 @@ import { streamName } from '@/lib/domain/facts/fact'
 import type { PhotoFlag } from '@/lib/domain/fold/repair-state'
 import { showMoment } from '@/lib/domain/time'
 import { mono, type PhotoCell, plain, type Span, strong } from '../blocks'
-import type { DossierContext, NumberedPhoto } from '../dossier-context'
+import { type DossierContext, isScan, type NumberedPhoto } from '../dossier-context'
 
 /** Photos with their captions. `short` for a point's own page; `full` with claims of the file, flags, decisions and whole digests. */
 export function photoCells(
@@ -24,7 +24,7 @@ function nameLine({ no, photo, attempt }: NumberedPhoto): Span[] {
   const { mark, caption } = photo.fact.body
   return [
     strong(`${no}  `),
-    strong(caption),
+    strong(isScan({ photo }) ? `SCAN OF PAPER, NO PHOTO: ${caption}` : caption),
     plain(`  point ${attempt.point}/${attempt.attempt}${mark ? `, ${mark}` : ''}`, 'soft'),
   ]
 }

@@ -21,10 +21,15 @@ export function toldUnasked(context: DossierContext): Block[] {
   const photos = photoRows(context)
   const corrections = ofKind(own, 'corrected')
   const listed = new Set([...clocks, ...photos].map((one) => one.fact))
+  const copies = new Set(own.filter(isOfCopy).map((fact) => fact.id))
+  const transcribed = context.state.remarkable.filter(
+    ({ fact, text }) => copies.has(fact) && !text.startsWith('Late entry'),
+  )
   const rest = context.state.remarkable.filter(
     ({ fact, text }) =>
       !text.startsWith('Late entry') &&
       !corrections.some((one) => one.id === fact) &&
+      !copies.has(fact) &&
       !(listed.has(fact) && /^(Clock of|Photo of point)/.test(text)),
   )
   return [
@@ -34,6 +39,7 @@ export function toldUnasked(context: DossierContext): Block[] {
       corrections.map((fact) => ({ at: fact.observedAt, fact: fact.id, text: correctionText(fact, context) })),
       context,
     ),
+    ...listOf('Transcriptions from paper, and their checks', transcribed, context),
     ...listOf('Clock faults', clocks, context),
     ...listOf('Reused photos, and photos without their original claims', photos, context),
     ...listOf('Refusals, falls, waivers, events and conflicts', rest, context),
@@ -87,6 +93,11 @@ function listOf(title: string, told: readonly Told[], context: DossierContext): 
           } as const,
         ]),
   ]
+}
+
+/** A record copied from paper, or the check of one. */
+function isOfCopy(fact: Fact): boolean {
+  return fact.kind === 'transcription-checked' || (fact.kind === 'recorded' && fact.body.transcribed !== undefined)
 }
 
 function clockRows({ facts, state, photos }: DossierContext): Told[] {

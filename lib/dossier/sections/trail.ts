@@ -26,7 +26,7 @@ export function trailBlocks(context: DossierContext): Block[] {
               cell(named(one.text, context)),
               cell(
                 one.resolved
-                  ? `${context.personName(one.resolved.observedBy)}, ${showMoment(one.resolved.observedAt)}: ${one.resolved.body.reason}`
+                  ? `${context.personName(one.resolved.observedBy)}, ${showMoment(one.resolved.observedAt)}: ${one.resolved.kind === 'conflict-settled' ? `${one.resolved.body.ruling}. ` : ''}${one.resolved.body.reason}`
                   : 'NOT DECIDED',
                 one.resolved ? 'ink' : 'fail',
               ),
@@ -56,7 +56,11 @@ export function trailBlocks(context: DossierContext): Block[] {
         cell(shortMoment(fact.observedAt)),
         cell(shortMoment(fact.enteredAt)),
         cell(receipt ? shortMoment(receipt.receivedAt) : '–'),
-        cell(context.personName(fact.observedBy)),
+        cell(
+          fact.enteredBy === fact.observedBy
+            ? context.personName(fact.observedBy)
+            : `${context.personName(fact.observedBy)}, entered by ${context.personName(fact.enteredBy)}`,
+        ),
         { spans: [mono(context.sha256Of.get(fact.id)?.slice(0, 32) ?? '–')] },
       ]),
     },

@@ -24,6 +24,12 @@ export function objectsOf(fact: Fact): CitedObject[] {
       const { sha256, sizeBytes, repair, revision } = fact.body
       return [{ sha256, sizeBytes, what: `dossier ${repair} revision ${revision}`, mustBeStored: true }]
     }
+    case 'signed': {
+      const { method } = fact.body
+      return method.kind === 'in person' && method.drawing
+        ? [{ sha256: method.drawing, sizeBytes: null, what: `drawn signature ${of}`, mustBeStored: true }]
+        : []
+    }
     case 'batch-received':
       return outside(fact.body.certificateFile, 'certificate')
     default:

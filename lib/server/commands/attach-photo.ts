@@ -16,7 +16,12 @@ import type { Refusal } from './refusal'
 
 const AttachPhoto = z.strictObject({
   stream: StreamId.refine((id) => streamKind(id) === 'repair', 'a repair'),
-  body: REPAIR_BODIES['photo-attached'].omit({ photo: true }),
+  body: REPAIR_BODIES['photo-attached']
+    .omit({ photo: true })
+    .refine((body) => !body.scan || body.demand === undefined, {
+      path: ['demand'],
+      message: 'the scan of a paper is no photo of the work',
+    }),
   ...Entry,
 })
 
@@ -26,7 +31,7 @@ export type AttachedPhoto = Kept & { sha256: string; thumbSha256: string }
 export type PhotoBytes = () => Promise<Result<Uint8Array, Refusal>>
 
 /**
- * Attach a photo to a point: `{ stream, body: { point, attempt, caption, demand?, mark?, record? }, ...Entry }` with its bytes. The original is kept byte for
+ * Attach a photo to a point, or the scan of a tally sheet (`scan`): `{ stream, body: { point, attempt, caption, demand?, mark?, record?, scan? }, ...Entry }` with its bytes. The original is kept byte for
  * byte. A photo sent again under the same fact id is answered as it was. Refuses `invalid`, `not-found`, `not-allowed`, `late-reason-missing`,
  * `photo-refused` with the reason, and whatever reading the bytes refuses.
  */

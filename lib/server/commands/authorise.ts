@@ -1,7 +1,7 @@
 import type { StreamId } from '@/lib/domain/facts/fact'
 import { rolesFor } from '@/lib/domain/permissions'
 import type { RecordType } from '@/lib/domain/records/record'
-import type { Meaning, Party, Role } from '@/lib/domain/roles'
+import type { Party, Role } from '@/lib/domain/roles'
 import type { CalendarDay } from '@/lib/domain/time'
 import type { Actor } from '@/lib/server/auth/actor'
 import type { Refusal } from './refusal'
@@ -21,6 +21,7 @@ export const ACTS = {
   'note event': rolesFor('note-event'),
   'attach photo': ['technician', 'lead', 'inspector', 'stores', 'in-service inspector'],
   'correct own entry': rolesFor('correct-entry'),
+  'check transcription': rolesFor('check-transcription'),
   submit: rolesFor('submit-point'),
   'release crew hold': rolesFor('release-crew-hold'),
   'release inspector hold': rolesFor('release-inspector-hold'),
@@ -92,38 +93,4 @@ export function recordActOf(type: RecordType): Act {
     default:
       return 'enter observation'
   }
-}
-
-/** What each role may sign. A release and an acceptance are signed in the act itself or beside it by another party. */
-export const MEANINGS_OF_ROLE: Record<Role, readonly Meaning[]> = {
-  technician: ['performed', 'measured', 'checked'],
-  lead: ['performed', 'measured', 'checked', 'released', 'reviewed'],
-  inspector: ['measured', 'checked', 'witnessed', 'reviewed', 'released', 'accepted', 'approved'],
-  client: ['witnessed', 'reviewed', 'released', 'accepted', 'approved'],
-  engineer: ['performed', 'checked', 'witnessed', 'reviewed', 'released', 'accepted', 'approved'],
-  stores: ['performed', 'checked'],
-  'in-service inspector': ['performed', 'measured', 'checked'],
-  auditor: [],
-  administrator: [],
-}
-
-/** The party for which a role signs. */
-export function partyOfRole(role: Role): Party {
-  switch (role) {
-    case 'inspector':
-    case 'auditor':
-      return 'inspector'
-    case 'client':
-    case 'in-service inspector':
-      return 'client'
-    case 'engineer':
-      return 'engineer'
-    default:
-      return 'crew'
-  }
-}
-
-/** The role that releases and signs for a party. */
-export function roleOfParty(party: Party): Role {
-  return party === 'crew' ? 'lead' : party
 }

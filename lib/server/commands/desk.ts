@@ -14,13 +14,14 @@ export type Head = { stream: StreamId; length: number }
 /** A stream as kept: its facts in order, with the digest of each one's exact bytes. */
 export type KeptStream = { facts: Fact[]; sha256Of: ReadonlyMap<FactId, Sha256> }
 
-/** A fact about to be made. Who observed and entered it is the actor, unless another person acts at the same screen. */
+/** A fact about to be made. Who observed and entered it is the actor, unless another person acts at the same screen, or it is a copy of what another person wrote on paper (`observedBy`). */
 export type FactDraft<K extends FactKind> = {
   stream: StreamId
   kind: K
   body: BodyOf<K>
   entry?: Entry | undefined
   by?: PersonId
+  observedBy?: PersonId | undefined
   offset: string | null
 }
 

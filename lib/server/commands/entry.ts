@@ -24,3 +24,13 @@ export type Entry = z.infer<typeof EntryForm>
  * without it.
  */
 export const DecisionEntry = { id: Entry.id, device: Entry.device } as const
+
+/**
+ * The same for a decision that may be made on a device without a network: with both times, which must be one and fit what the device sent before (see `misdated`). It is then kept as made, whether or not
+ * the record moved on meanwhile.
+ */
+export const DeviceDecisionEntry = {
+  ...DecisionEntry,
+  observedAt: Entry.observedAt,
+  enteredAt: Entry.enteredAt,
+} as const

@@ -2,21 +2,28 @@ import { z } from 'zod'
 import { PersonId } from '@/lib/domain/facts/fact'
 import type { BodyOf } from '@/lib/domain/facts/fact-kinds'
 import { done, type Result, refused } from '@/lib/domain/result'
+import { DrawnSignature } from '@/lib/domain/signing/drawn-signature'
 import type { Actor } from '@/lib/server/auth/actor'
 import { loadActorOfPerson } from '@/lib/server/auth/load-actor'
 import { verifyPassword } from '@/lib/server/auth/verify-password'
 import type { Desk } from './desk'
+import { keepDrawing } from './keep-drawing'
 import type { Refusal } from './refusal'
 
 const Password = z.string().min(1).max(128)
 
 /**
  * Who signs, chosen at each signature: never the tablet's last user. With an account, the person's own password; a client without one signs in
- * person, and the tablet's holder witnesses it with his own password.
+ * person by drawing the signature, and the tablet's holder witnesses it with his own password.
  */
 export const Signer = z.discriminatedUnion('by', [
   z.strictObject({ by: z.literal('password'), person: PersonId, password: Password }),
-  z.strictObject({ by: z.literal('in person'), person: PersonId, witnessPassword: Password }),
+  z.strictObject({
+    by: z.literal('in person'),
+    person: PersonId,
+    witnessPassword: Password,
+    drawing: DrawnSignature,
+  }),
 ])
 export type Signer = z.infer<typeof Signer>
 
@@ -38,7 +45,7 @@ export async function identifySigner(desk: Desk, form: Signer): Promise<Result<S
   if (!witnessed.ok) return witnessed
   const signer = await loadActorOfPerson(store, actor.tenant, form.person)
   if (!signer) return refused({ code: 'signer-unknown' })
-  return signer.userId === ''
-    ? done({ signer, method: { kind: 'in person', witness: actor.person } })
-    : refused({ code: 'signer-has-account' })
+  if (signer.userId !== '') return refused({ code: 'signer-has-account' })
+  const drawing = await keepDrawing(desk, form.drawing)
+  return done({ signer, method: { kind: 'in person', witness: actor.person, drawing } })
 }

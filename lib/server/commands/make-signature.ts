@@ -2,8 +2,8 @@ import type { FactId, Sha256, StreamId } from '@/lib/domain/facts/fact'
 import type { Fact, FactOf } from '@/lib/domain/facts/fact-kinds'
 import { done, type Result, refused } from '@/lib/domain/result'
 import type { Meaning, Role } from '@/lib/domain/roles'
+import { maySign, partyOfRole } from '@/lib/domain/signing/signing-roles'
 import type { PointNo } from '@/lib/domain/specification'
-import { MEANINGS_OF_ROLE, partyOfRole } from './authorise'
 import type { Desk } from './desk'
 import type { Entry } from './entry'
 import type { Signing } from './identify-signer'
@@ -34,13 +34,8 @@ export function makeSignature(
   const day = desk.today(draft.offset)
   if (!signer.rolesOn(draft.project, day).includes(draft.role)) return refused({ code: 'not-own-role' })
   if (method.kind === 'in person' && draft.role !== 'client') return refused({ code: 'not-own-role' })
-  const needsApproveRight = draft.meaning === 'approved' && draft.role === 'inspector'
-  if (
-    !MEANINGS_OF_ROLE[draft.role].includes(draft.meaning) ||
-    (needsApproveRight && !signer.approvesOn(draft.project, day, 'inspector'))
-  ) {
+  if (!maySign(draft.role, draft.meaning, signer.approvesOn(draft.project, day, draft.role)))
     return refused({ code: 'meaning-not-for-role', meaning: draft.meaning, role: draft.role })
-  }
   const { stream, point, attempt, meaning, role, offset, id, device } = draft
   const body = {
     meaning,

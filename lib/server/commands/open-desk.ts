@@ -31,7 +31,7 @@ export async function openDesk(actor: Actor): Promise<Desk> {
     factsOf: async (stream) => (await desk.streamOf(stream))?.facts ?? null,
     headsOf: (streams) => headsOf(store, actor.tenant, streams),
     stateOf: (repair) => loadRepairState(store, actor.tenant, repair),
-    make({ stream, kind, body, entry, by, offset }) {
+    make({ stream, kind, body, entry, by, observedBy, offset }) {
       const enteredAt = entry?.enteredAt ?? now(offset)
       const person = by ?? actor.person
       return {
@@ -40,7 +40,7 @@ export async function openDesk(actor: Actor): Promise<Desk> {
         stream,
         kind,
         observedAt: entry?.observedAt ?? enteredAt,
-        observedBy: person,
+        observedBy: observedBy ?? person,
         enteredAt,
         enteredBy: person,
         ...(entry?.late ? { late: entry.late } : {}),

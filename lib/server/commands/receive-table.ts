@@ -19,41 +19,40 @@ import { recordMaterialUsed } from './record-material-used'
 import { recordPoint } from './record-point'
 import { refuseRelease } from './refuse-release'
 import { registerDevice } from './register-device'
+import { releaseOnDevice } from './release-on-device'
+import { signOnDevice } from './sign-on-device'
 import { submitPoint } from './submit-point'
 import { withdrawRelease } from './withdraw-release'
 
-/** How one command is taken from an outbox. `observation`: its times are the device's and must be stated; a `decision` is made when it is received, on the heads it names. */
-export type Received = { kind: 'observation' | 'decision'; run: Command<Kept> }
-
-const observation = (run: Command<Kept>): Received => ({ kind: 'observation', run })
-const decision = (run: Command<Kept>): Received => ({ kind: 'decision', run })
+/** How one command is taken from an outbox. An observation's times are the device's and must be stated. */
+export type Received = Command<Kept>
 
 /** The commands that an outbox may hold, but for photos, which bring bytes. Each authorises by itself, as from its server action. */
 export const RECEIVED: Readonly<Record<Exclude<OutboxCommand, 'attach-photo'>, Received>> = {
-  'record-point': observation(recordPoint),
-  'correct-record': observation(correctRecord),
-  'annotate-photo': observation(annotatePhoto),
-  'note-photo-disagrees': observation(notePhotoDisagrees),
-  'note-event': observation(noteEvent),
-  'record-material-used': observation(recordMaterialUsed),
-  'check-instrument': observation(checkInstrument),
-  'check-clock': observation(checkClock),
-  'register-device': observation(registerDevice),
-  'raise-nonconformance': observation(raiseNonconformance),
-  'open-repair': observation(openRepair),
-  'open-attempt': decision(openAttempt),
-  'mark-not-applicable': decision(markNotApplicable),
-  'choose-governs': decision(chooseGoverns),
-  'submit-point': decision(submitPoint),
-  'refuse-release': decision(refuseRelease),
-  'withdraw-release': decision(withdrawRelease),
+  'record-point': recordPoint,
+  'correct-record': correctRecord,
+  'annotate-photo': annotatePhoto,
+  'note-photo-disagrees': notePhotoDisagrees,
+  'note-event': noteEvent,
+  'record-material-used': recordMaterialUsed,
+  'check-instrument': checkInstrument,
+  'check-clock': checkClock,
+  'register-device': registerDevice,
+  'raise-nonconformance': raiseNonconformance,
+  'open-repair': openRepair,
+  'open-attempt': openAttempt,
+  'mark-not-applicable': markNotApplicable,
+  'choose-governs': chooseGoverns,
+  'submit-point': submitPoint,
+  'refuse-release': refuseRelease,
+  'withdraw-release': withdrawRelease,
+  'sign-on-device': signOnDevice,
+  'release-on-device': releaseOnDevice,
 }
 
 /** How a command is taken in, with the bytes of its photo where it attaches one. */
 export function receivedBy(command: OutboxCommand, readPhoto: PhotoBytes): Received {
-  return command === 'attach-photo'
-    ? observation((actor, input) => attachPhoto(actor, input, readPhoto))
-    : RECEIVED[command]
+  return command === 'attach-photo' ? (actor, input) => attachPhoto(actor, input, readPhoto) : RECEIVED[command]
 }
 
 /** The digest that attaching a photo answered, null for any other outcome. */

@@ -1,5 +1,6 @@
-import type { StreamId } from '@/lib/domain/facts/fact'
+import type { PersonId, StreamId } from '@/lib/domain/facts/fact'
 import type { Meaning, Role } from '@/lib/domain/roles'
+import type { CalendarDay } from '@/lib/domain/time'
 
 /** A stream whose facts moved on since the decision looked at it. */
 export type MovedHead = { stream: StreamId; seen: number; now: number }
@@ -21,6 +22,9 @@ export type Refusal =
   | { code: 'late-reason-missing'; minutesLate: number }
   | { code: 'entered-in-future' }
   | { code: 'value-moved'; path: string }
+  | { code: 'observer-not-allowed'; person: PersonId; day: CalendarDay; needs: Role[] }
+  | { code: 'scan-missing' }
+  | { code: 'own-transcription' }
   | { code: 'no-such-attempt' }
   | { code: 'not-decided'; why: string; detail: string[] }
   | { code: 'password-wrong' }
@@ -29,7 +33,17 @@ export type Refusal =
   | { code: 'signer-has-account' }
   | { code: 'witness-is-signer' }
   | { code: 'meaning-not-for-role'; meaning: Meaning; role: Role }
+  /** The device's key is not known as the signer's on that device. */
+  | { code: 'key-unknown' }
+  | { code: 'key-ended'; endedAt: string }
+  | { code: 'key-proof-wrong' }
+  /** Facts or photos that a signature covers and that are not in the record as they were signed. */
+  | { code: 'covers-differ'; facts: string[] }
+  /** A decision made on a device is dated before what that device had entered already, or after now. */
+  | { code: 'decision-misdated'; decidedAt: string; notBefore: string }
   | { code: 'blocks-form-a-cycle'; cycle: string[] }
+  /** The number lies in a block that another device may be using where there is no network. */
+  | { code: 'number-allotted-elsewhere'; number: string; from: string; to: string }
   | { code: 'draft-missing' }
   | { code: 'photo-refused'; reason: string; detail: string }
 

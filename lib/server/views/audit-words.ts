@@ -22,6 +22,7 @@ const KIND_WORDS: Partial<Record<FactKind, string>> = {
   'found-wrong': 'instrument found wrong',
   'maker-letter': 'maker’s letter on life',
   'check-made': 'instrument checked',
+  'transcription-checked': 'transcription compared with its paper',
   'stands-or-redo': 'decided after a revision: stands or redo',
 }
 
@@ -44,13 +45,15 @@ export function kindsByStream(): { stream: StreamKind; kinds: FactKind[] }[] {
 export function factWords(fact: Fact): string {
   switch (fact.kind) {
     case 'recorded':
-      return `recorded: ${(RECORD_TITLES[fact.body.record.type] ?? fact.body.record.type).toLowerCase()}`
+      return `recorded${fact.body.transcribed ? ' from paper' : ''}: ${(RECORD_TITLES[fact.body.record.type] ?? fact.body.record.type).toLowerCase()}`
+    case 'transcription-checked':
+      return `transcription compared with its paper: ${fact.body.result}`
     case 'signed':
       return `signed: ${fact.body.meaning}, ${fact.body.name}`
     case 'released':
       return `released for ${fact.body.party}`
     case 'photo-attached':
-      return `photo: ${fact.body.caption}`
+      return fact.body.scan ? `scan: ${fact.body.caption}` : `photo: ${fact.body.caption}`
     case 'corrected':
       return `corrected: ${fact.body.reason}`
     case 'role-granted':

@@ -5,11 +5,12 @@ import { type ProjectState, rolesOn } from '@/lib/domain/fold/fold-project'
 import type { Role } from '@/lib/domain/roles'
 import { loadNames, type ReadingDesk } from './reading-desk'
 
-export type PersonChoice = { person: string; name: string; roles: Role[]; hasAccount: boolean }
+/** `approves`: an inspector with the right to approve. */
+export type PersonChoice = { person: PersonId; name: string; roles: Role[]; hasAccount: boolean; approves: boolean }
 
 /** Persons with a role in a project today, by name, and whether they sign with an account of their own. */
 export async function loadPersonChoices(
-  { desk, actor }: ReadingDesk,
+  { desk, actor }: Pick<ReadingDesk, 'desk' | 'actor'>,
   project: ProjectState | null,
 ): Promise<PersonChoice[]> {
   if (!project) return []
@@ -21,12 +22,10 @@ export async function loadPersonChoices(
   const withAccount = new Set(tied.map((one) => one.person))
   const persons = [...new Set(project.grants.map((grant) => grant.person))]
   return persons
-    .map((person: PersonId) => ({
-      person,
-      name: names[person] ?? person,
-      roles: rolesOn(project, person, desk.today(project.opened.body.utcOffset)).roles,
-      hasAccount: withAccount.has(person),
-    }))
+    .map((person: PersonId) => {
+      const { roles, approve } = rolesOn(project, person, desk.today(project.opened.body.utcOffset))
+      return { person, name: names[person] ?? person, roles, hasAccount: withAccount.has(person), approves: approve }
+    })
     .filter((one) => one.roles.some((role) => role !== 'administrator' && role !== 'auditor'))
     .sort((a, b) => a.name.localeCompare(b.name))
 }

@@ -98,6 +98,13 @@ function toldGroups(
     return [{ fact: fact.id, at: fact.observedAt, text, isHere: true }]
   })
   const corrections = new Set(facts.filter((fact) => fact.kind === 'corrected').map((fact) => fact.id))
+  const copies = new Set(
+    facts
+      .filter((fact) =>
+        fact.kind === 'recorded' ? fact.body.transcribed !== undefined : fact.kind === 'transcription-checked',
+      )
+      .map((fact) => fact.id),
+  )
   const take = (title: string, none: string, isOf: (one: RepairState['remarkable'][number]) => boolean): ToldGroup => {
     const found = remarkable.filter((one) => isOf(one))
     for (const one of found) told.add(`${one.fact}${one.text}`)
@@ -111,6 +118,11 @@ function toldGroups(
       lines: late.sort((a, b) => Date.parse(a.at) - Date.parse(b.at)),
     },
     take('Corrections', 'No entry was corrected.', (one) => corrections.has(one.fact)),
+    take(
+      'Transcriptions from paper, and their checks',
+      'Nothing was copied from paper.',
+      (one) => copies.has(one.fact) && !one.text.startsWith('Late entry'),
+    ),
     take(
       'Clock faults',
       'No device or camera is known to have had a wrong clock.',

@@ -1,5 +1,6 @@
 import type { WindowState } from '@/lib/domain/fold/repair-state'
-import { type WaitingLine, waitingLines } from '@/lib/domain/waiting/waiting-lines'
+import type { WaitingLine } from '@/lib/domain/waiting/waiting-line'
+import { waitingLines } from '@/lib/domain/waiting/waiting-lines'
 import type { ReadingDesk } from './reading-desk'
 import { loadRepairStates } from './repair-list-view'
 

@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto'
 import type { OutboxOwner } from '@/lib/capture/outbox/outbox-entry'
 import type { OutboxExchange, PieceReply, Standstill } from '@/lib/capture/outbox/outbox-exchange'
-import { type EntryAnswer, PIECE_BYTES_AT_MOST, type SentEntry } from '@/lib/domain/outbox/exchange'
+import { type EntryAnswer, holdsBack, PIECE_BYTES_AT_MOST, type SentEntry } from '@/lib/domain/outbox/exchange'
 
 /** The page was closed or crashed in the middle of a sending: nothing after it runs. */
 export class PageGone extends Error {}
@@ -39,11 +39,11 @@ export function createPretendServer(weather: Weather) {
     return fate === 'reply lost' ? { kind: 'no-network' } : reply
   }
 
-  function receive(owner: OutboxOwner, entry: SentEntry, heldBy: Map<string, string>): EntryAnswer {
+  function receive(owner: OutboxOwner, entry: SentEntry, heldBy: Map<string, SentEntry[]>): EntryAnswer {
     const { id } = entry
     const stream = String(entry.input.stream)
-    const behind = heldBy.get(stream)
-    if (behind) return { kind: 'held', id, behind }
+    const behind = (heldBy.get(stream) ?? []).find((one) => holdsBack(one.command, entry.command))
+    if (behind) return { kind: 'held', id, behind: behind.id }
     const missing = entry.photos.find((sha256) => !whole.has(sha256))
     const said = JSON.stringify([owner, entry])
     const known = kept.get(id)
@@ -57,7 +57,7 @@ export function createPretendServer(weather: Weather) {
       return { kind: 'received', id, receipt: { receivedAt: '2026-05-12T09:00:00+01:00', position } }
     }
     const answered = answer()
-    if (answered.kind !== 'received') heldBy.set(stream, id)
+    if (answered.kind !== 'received') heldBy.set(stream, [...(heldBy.get(stream) ?? []), entry])
     return answered
   }
 
@@ -69,7 +69,7 @@ export function createPretendServer(weather: Weather) {
           inFlight.add(id)
         }
         await Promise.resolve()
-        const heldBy = new Map<string, string>()
+        const heldBy = new Map<string, SentEntry[]>()
         const answers = entries.map((entry) => receive(owner, entry, heldBy))
         for (const { id } of entries) inFlight.delete(id)
         const serverNow = new Date(weather.nowMs).toISOString()

@@ -10,7 +10,14 @@ export function at(text: string): string {
   return `2026-${day}T${clock.length === 5 ? `${clock}:00` : clock}+01:00`
 }
 
-type Extra = { by?: string; device?: string; enteredAt?: string; late?: Fact['late']; offsetMs?: number | null }
+type Extra = {
+  by?: string
+  enteredBy?: string
+  device?: string
+  enteredAt?: string
+  late?: Fact['late']
+  offsetMs?: number | null
+}
 
 /** Makes facts with ids in order; every one passes the same parser as facts from outside. */
 export function factMaker() {
@@ -28,7 +35,7 @@ export function factMaker() {
       observedAt,
       observedBy: by,
       enteredAt: enteredAt ? at(enteredAt) : observedAt,
-      enteredBy: by,
+      enteredBy: extra.enteredBy ?? by,
       ...(late && { late }),
       device: { id: device, clockOffsetMs: offsetMs },
       body,

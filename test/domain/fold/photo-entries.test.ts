@@ -99,7 +99,7 @@ test('rule 27: a transcription says who keeps the paper and whether a second per
     transcribed: { keeper: 'plumbline office', place: 'file 12' },
   })
   expect(texts(job, '05-12 11:00')).toContain(
-    'Transcribed from paper kept by plumbline office, not checked by a second person.',
+    'At point 06, observed by tobias, entered 2026-05-12 09:15 +01:00 by tobias, transcribed from paper, kept by plumbline office, file 12; no scan; not checked by a second person.',
   )
 })
 
