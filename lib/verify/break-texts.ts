@@ -42,6 +42,9 @@ export const BREAK_TEXTS = {
   'manifest-order': 'A list in the manifest is not in its order or names something twice.',
   'text-malformed': 'An attached text is not made of whole lines.',
   'lines-differ': 'Facts, leaves and proofs are not equally many.',
+  // signatures by keys of devices
+  'device-key-missing': 'A signature names a device’s key that the record does not hold.',
+  'device-signature-false': 'A signature was not made by the device’s key of who signed, or what it signs was changed.',
   // log
   'checkpoint-malformed': 'The checkpoint does not have the form of one.',
   'checkpoint-signature': 'The checkpoint is not signed by the log key that it names.',

@@ -6,6 +6,7 @@ import type { Ledger } from '../ledger'
 import type { Attachments } from '../pdf/read-attachments'
 import type { Trusted } from '../trusted'
 import { judgeWhose, rootsOfEarlier } from '../whose'
+import { checkDeviceSignatures } from './check-device-signatures'
 import { checkEarlier } from './check-earlier'
 import { checkLogKeys, keysTaken } from './check-keys'
 import { checkInclusion, readCheckpoint } from './check-log'
@@ -44,6 +45,8 @@ export function checkRecord(parts: RecordParts, ledger: Ledger, found: Found, tr
   if (certificate && keys.certificates.at(-1)?.certificateSha256 !== certificate.sha256)
     ledger.broken('certificate-not-last', `certificate with SHA-256 ${certificate.sha256}`)
   if (checkpoint) tellLog(lines, manifest, checkpoint, beforeLog, ledger)
+  const beforeDevices = ledger.breakCount
+  tellDevices(checkDeviceSignatures(facts, ledger), beforeDevices, ledger)
   const beforePhotos = ledger.breakCount
   const tally = checkPhotos(facts, manifest, photos, ledger)
   tellPhotos(tally, beforePhotos, ledger)
@@ -112,6 +115,19 @@ function tellLog(
   ledger.leaveOpen(
     'true',
     'That what was observed and keyed in was true: the record shows who said it, when, and that it stands as it was said.',
+  )
+}
+
+function tellDevices(count: number, before: number, ledger: Ledger): void {
+  if (count === 0) return
+  ledger.prove(
+    'device-signatures',
+    `${count} ${count === 1 ? 'signature was' : 'signatures were'} made with the keys of devices, each over exactly what it signs.`,
+    before,
+  )
+  ledger.leaveOpen(
+    'device-hands',
+    'That the person named held the device and knew its PIN: the key says which device signed, not whose hand.',
   )
 }
 
