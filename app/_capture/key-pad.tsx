@@ -1,12 +1,24 @@
 'use client'
 
-/** Large keys for one gloved thumb. Each press is one character; nothing repeats and nothing hovers. */
+/** The four keys at the side, from above: what each is called, and what it does. */
+export type SideKey = { name: string; label: string; shown: string }
+
+/**
+ * Large keys for one gloved thumb. Each press is one character; nothing repeats, nothing hovers, and a press counts where the finger lands. A keyboard reaches them too, unless its own keys do the same.
+ */
 export function KeyPad({
   press,
-  disabledSpecial = false,
+  side,
+  lead,
+  hasPoint = true,
+  isTabbed = true,
 }: {
   press: (key: string) => void
-  disabledSpecial?: boolean
+  side: readonly [SideKey, SideKey, SideKey, SideKey]
+  /** The key beside zero: a sign where values lie below zero, a limit where one is read, or none. */
+  lead: 'sign' | 'limit' | null
+  hasPoint?: boolean
+  isTabbed?: boolean
 }) {
   const key = (name: string, label: string, className = 'key', shown = label) => (
     <button
@@ -14,9 +26,10 @@ export function KeyPad({
       type="button"
       className={className}
       aria-label={label}
+      tabIndex={isTabbed ? undefined : -1}
       onPointerDown={(event) => {
+        // the field keeps the focus, and a finger that lifts elsewhere has pressed all the same
         event.preventDefault()
-        navigator.vibrate?.(8)
         press(name)
       }}
       onClick={(event) => {
@@ -26,16 +39,22 @@ export function KeyPad({
       {shown}
     </button>
   )
+  const sideKey = ({ name, label, shown }: SideKey) =>
+    key(name, label, name === 'next' ? 'key word next' : 'key word', shown)
   return (
     <fieldset className="pad" aria-label="Keys">
       {['7', '8', '9'].map((digit) => key(digit, digit))}
-      {key('undo', 'Undo the last key', 'key word', 'Undo')}
+      {sideKey(side[0])}
       {['4', '5', '6'].map((digit) => key(digit, digit))}
-      {disabledSpecial ? <span /> : key('special', 'Value is special', 'key word', 'Value is special…')}
+      {sideKey(side[1])}
       {['1', '2', '3'].map((digit) => key(digit, digit))}
-      {key('next', 'Next mark', 'key next', 'Next mark')}
-      {['.', '0'].map((digit) => key(digit, digit === '.' ? 'Point' : digit, 'key', digit))}
-      {key('<', 'Less than', 'key', '<')}
+      {sideKey(side[2])}
+      {hasPoint ? key('.', 'Point', 'key', '.') : <span />}
+      {key('0', '0')}
+      {lead === 'sign' ? key('sign', 'Below zero', 'key', '±') : null}
+      {lead === 'limit' ? key('limit', 'Less than, or more than', 'key', '< >') : null}
+      {lead === null ? <span /> : null}
+      {sideKey(side[3])}
     </fieldset>
   )
 }

@@ -2,14 +2,14 @@
 import { useCallback, useEffect, useMemo, useRef, useState } from 'react'
 import { type Control, type FieldValues, useController } from 'react-hook-form'
 import type { MarkShape } from '@/lib/capture/mark-shape'
-import { type Reading, showReading, showUnit, type Unit } from '@/lib/domain/reading'
+import { type Reading, showReading, showReadingUnit, showUnit, type Unit } from '@/lib/domain/reading'
 import type { MarkedReading } from '@/lib/domain/records/common'
 import { instantOf, momentOf } from '@/lib/domain/time'
 import { useCapture } from './capture-context'
 import { messageOf } from './field-shell'
-import { KeyPad } from './key-pad'
+import { MarksPad } from './marks-pad'
 import { MarksTally } from './marks-tally'
-import { SpecialValue } from './special-value'
+import { ReadBack } from './read-back'
 import { KEYED, useKeyedMarks } from './use-keyed-marks'
 
 /** A chalk grid keyed from mark to mark with Enter or the thumb's own keys. Never filled beforehand. */
@@ -41,14 +41,14 @@ export function MarksField({
   const keyed = value.flatMap(({ reading }) => ('unit' in reading ? [reading.unit] : []))[0]
   const unit = keyed ?? (chosen !== null && units.includes(chosen) ? chosen : units[0])
   const stamp = useCallback(() => momentOf(Date.now() + aheadMs, utcOffset), [aheadMs, utcOffset])
-  const { current, typed, problem, go, press, special } = useKeyedMarks(order, value, field.onChange, unit, stamp)
-  const [isChoosing, setChoosing] = useState(false)
+  const keys = useKeyedMarks(order, value, field.onChange, unit, stamp)
+  const { current, typed, unreadable, last, go, press } = keys
   const cells = useRef(new Map<string, HTMLButtonElement>())
   useEffect(() => {
     if (current) cells.current.get(current)?.focus({ preventScroll: true })
   }, [current])
   const readings = new Map(value.map((one) => [one.mark, one.reading]))
-  const tap = (key: string) => (key === 'special' ? setChoosing(true) : press(key))
+  const taken = last === null ? undefined : readings.get(last)
   const message = messageOf(fieldState.error)
   const hasHeads = shape.columns.some((column) => column !== '')
   return (
@@ -78,7 +78,7 @@ export function MarksField({
         style={{ gridTemplateColumns: `${hasHeads ? '34px ' : ''}repeat(${shape.columns.length}, minmax(0, 1fr))` }}
         onKeyDown={(event) => {
           if (event.ctrlKey || event.metaKey || event.altKey || event.key === 'Tab') return
-          if (KEYED.test(event.key) || event.key === 'Enter' || event.key === 'Backspace') {
+          if (KEYED.test(event.key) || /^(Enter|Backspace|Delete)$/.test(event.key)) {
             event.preventDefault()
             press(event.key)
           } else if (/^Arrow/.test(event.key) && current) {
@@ -123,6 +123,7 @@ export function MarksField({
                 aria-current={isCurrent}
                 aria-label={`${mark}: ${reading ? showReading(reading) : 'no reading yet'}${failing.has(mark) ? ', outside the limit' : ''}`}
                 onClick={() => go(mark)}
+                onFocus={() => (isCurrent ? undefined : go(mark))}
               >
                 {isCurrent && typed !== '' ? (
                   typed
@@ -138,9 +139,9 @@ export function MarksField({
           }),
         ])}
       </fieldset>
-      {problem ? (
+      {unreadable !== null ? (
         <p className="wrong" role="alert">
-          {problem}
+          “{unreadable}” is no reading. Key digits with one point, or a special value.
         </p>
       ) : null}
       {message ? (
@@ -150,32 +151,27 @@ export function MarksField({
       ) : null}
       <MarksTally quantity={quantity} readings={value} planned={order.length} failing={failing} />
       {current !== null ? (
-        <div className="pad-dock">
-          <p className="eyebrow" style={{ padding: '8px 14px 0', background: 'var(--band)' }} aria-live="polite">
-            Mark {current}
-            {typed !== '' ? `: ${typed}` : ''}
-          </p>
-          <KeyPad press={tap} />
-        </div>
-      ) : (
-        <button
-          type="button"
-          className="button plain"
-          onClick={() => go(order.find((mark) => !readings.has(mark)) ?? order[0] ?? null)}
-        >
-          Key the marks
-        </button>
-      )}
-      {isChoosing && current !== null ? (
-        <SpecialValue
+        <MarksPad
           mark={current}
-          close={() => setChoosing(false)}
-          choose={(reading: Reading) => {
-            special(reading)
-            setChoosing(false)
-          }}
+          typed={typed}
+          unit={unit}
+          last={last !== null && taken ? { mark: last, reading: taken } : null}
+          press={press}
+          special={keys.special}
+          close={() => go(null)}
         />
-      ) : null}
+      ) : (
+        <>
+          {last !== null && taken ? <ReadBack what={last} value={showReadingUnit(taken)} /> : null}
+          <button
+            type="button"
+            className="button plain"
+            onClick={() => go(order.find((mark) => !readings.has(mark)) ?? order[0] ?? null)}
+          >
+            Key the marks
+          </button>
+        </>
+      )}
     </fieldset>
   )
 }

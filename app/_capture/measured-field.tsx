@@ -1,8 +1,10 @@
 'use client'
 import { useId, useState } from 'react'
 import { type Control, type FieldValues, useController } from 'react-hook-form'
+import { canBeNegative } from '@/lib/capture/key-text'
 import { parseReading, showUnit, type Unit } from '@/lib/domain/reading'
 import { FieldShell } from './field-shell'
+import { useKeyDock } from './key-dock'
 
 type Kept = { text?: string; unit?: Unit; kind?: string; reason?: string } | undefined
 const SPECIAL = [
@@ -37,16 +39,24 @@ export function MeasuredField({
   const isSpecial = special && SPECIAL.some(([kind]) => kind === kept?.kind)
   const key = (text: string, as: Unit) => {
     if (text.trim() === '') return field.onChange(undefined)
-    const reading = parseReading(text, as)
+    // a dash is the start of a value below zero here: that nothing was inspected is said by its own choice
+    const reading = /^[-–]$/.test(text.trim()) ? null : parseReading(text, as)
     field.onChange(reading && (special || reading.kind === 'number') ? reading : { text, unit: as })
   }
+  const { leave, ...keyed } = useKeyDock(id, {
+    label,
+    unit: showUnit(unit),
+    text: kept?.text ?? '',
+    write: (text) => key(text, unit),
+    allows: { point: true, sign: canBeNegative(unit), limits: special },
+  })
   return (
     <FieldShell id={id} label={label} hint={hint} optional={optional} error={fieldState.error} wrongText={kept?.text}>
       <div className="with-unit">
         <input
           id={id}
           ref={field.ref}
-          inputMode="decimal"
+          {...keyed}
           autoComplete="off"
           enterKeyHint="next"
           disabled={isSpecial}
@@ -54,7 +64,10 @@ export function MeasuredField({
           aria-invalid={fieldState.invalid}
           aria-describedby={`${id}-about`}
           onChange={(event) => key(event.target.value, unit)}
-          onBlur={field.onBlur}
+          onBlur={() => {
+            leave()
+            field.onBlur()
+          }}
         />
         {units.length === 1 ? (
           <span>{showUnit(units[0])}</span>

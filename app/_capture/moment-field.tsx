@@ -62,7 +62,7 @@ export function MomentField({
           aria-label={`Key the time: ${label}`}
           onClick={openKeys}
         >
-          Key it
+          Key the time
         </button>
         <output className="nowrap">{value === '' ? 'no time yet' : showMoment(value)}</output>
         {value !== '' && optional ? (

@@ -13,14 +13,15 @@ import { PointRecord, type RecordType } from '@/lib/domain/records/record'
 import { type Moment, minutesBetween, momentOf } from '@/lib/domain/time'
 import { type CaptureContext, CaptureProvider } from './capture-context'
 import { FormField } from './form-field'
+import { FormHands } from './form-hands'
 import { LateEntry, type LateReason } from './late-entry'
 import { LiveVerdicts } from './live-verdicts'
-import { FailingMarks } from './marks-slot'
 import { readNow } from './read-now'
 import { type SaveRefusal, type SaveTarget, type Saving, saveRecord } from './save-record'
 import { TimerStrip } from './timer-strip'
 import { useDraft } from './use-draft'
 import { useLiveVerdicts } from './use-live-verdicts'
+import { useOnce } from './use-once'
 
 export type RecordFormProps = {
   type: RecordType
@@ -84,21 +85,23 @@ export function RecordForm({ type, target, context, tenant, me, back, initial, r
       const refused = onSite ? await onSite.keep(saving) : await saveRecord(saving, { tenant, person: me })
       if (refused) return setRefusal(refused)
       drop()
-      if (onSite) return onSite.leave()
-      router.push(back)
-      router.refresh()
+      if (onSite) onSite.leave()
+      else router.push(back)
+      if (!onSite) router.refresh()
+      return 'saved'
     },
     [back, context, drop, initial, late, me, onSite, reason, replaces, router, spec, target, tenant],
   )
+  const once = useOnce()
   const { isSubmitting, submitCount, isValid } = form.formState
   return (
     <CaptureProvider value={context}>
       <FormProvider {...form}>
-        <FailingMarks value={failing}>
+        <FormHands failing={failing}>
           <form
             className="form"
             noValidate
-            onSubmit={form.handleSubmit((record) => save(record as unknown as PointRecord))}
+            onSubmit={form.handleSubmit((record) => once(() => save(record as unknown as PointRecord)))}
           >
             {restoredAt ? (
               <div className="note">
@@ -151,7 +154,7 @@ export function RecordForm({ type, target, context, tenant, me, back, initial, r
               </button>
             </div>
           </form>
-        </FailingMarks>
+        </FormHands>
       </FormProvider>
     </CaptureProvider>
   )

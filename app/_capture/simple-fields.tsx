@@ -2,6 +2,7 @@
 import { useId } from 'react'
 import { type Control, type FieldValues, useController } from 'react-hook-form'
 import { FieldShell } from './field-shell'
+import { useKeyDock } from './key-dock'
 
 type Props = {
   control: Control<FieldValues>
@@ -49,21 +50,27 @@ export function WholeField({ control, path, label, hint, optional }: Props) {
   const id = useId()
   const { field, fieldState } = useController({ control, name: path })
   const shown = typeof field.value === 'number' || typeof field.value === 'string' ? String(field.value) : ''
+  const write = (typed: string) => {
+    const text = typed.trim()
+    field.onChange(text === '' ? undefined : /^\d{1,4}$/.test(text) ? Number(text) : text)
+  }
+  const allows = { point: false, sign: false, limits: false }
+  const { leave, ...keyed } = useKeyDock(id, { label, unit: '', text: shown, write, allows })
   return (
     <FieldShell id={id} label={label} hint={hint} optional={optional} error={fieldState.error} wrongText={shown}>
       <input
         id={id}
         ref={field.ref}
-        inputMode="numeric"
+        {...keyed}
         autoComplete="off"
         value={shown}
-        onBlur={field.onBlur}
+        onBlur={() => {
+          leave()
+          field.onBlur()
+        }}
         aria-invalid={fieldState.invalid}
         aria-describedby={`${id}-about`}
-        onChange={(event) => {
-          const text = event.target.value.trim()
-          field.onChange(text === '' ? undefined : /^\d{1,4}$/.test(text) ? Number(text) : text)
-        }}
+        onChange={(event) => write(event.target.value)}
       />
     </FieldShell>
   )

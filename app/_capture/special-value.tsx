@@ -15,7 +15,8 @@ export function SpecialValue({
   close,
 }: {
   mark: string
-  choose: (reading: Reading) => void
+  /** Null takes the reading away. */
+  choose: (reading: Reading | null) => void
   close: () => void
 }) {
   const dialog = useRef<HTMLDialogElement>(null)
@@ -43,6 +44,9 @@ export function SpecialValue({
           onClick={() => choose({ kind: 'not-applicable', reason: reason.trim() })}
         >
           Not applicable
+        </button>
+        <button type="button" className="button plain wide" onClick={() => choose(null)}>
+          No reading: take it away
         </button>
         <p className="quiet small">Below a limit of detection: key it as &lt; 3. Above the range: &gt; 999.</p>
         <button type="button" className="button wide" onClick={close}>

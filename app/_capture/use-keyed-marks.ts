@@ -1,76 +1,56 @@
 'use client'
 import { useCallback, useRef, useState } from 'react'
-import { parseReading, type Reading, type Unit } from '@/lib/domain/reading'
+import { keyMark, type MarkKey, NOT_KEYING, type Put } from '@/lib/capture/keyed-marks'
+import type { Reading, Unit } from '@/lib/domain/reading'
 import type { MarkedReading } from '@/lib/domain/records/common'
 import type { Moment } from '@/lib/domain/time'
+import { shakeKey } from './shake-key'
 
-/** Characters of a reading: digits, point, limits, and the letters of TW (through-wall) and NA (no access). */
+/** Keys of a keyboard that key a mark: digits, point, limits, a dash, and the letters of TW (through-wall) and NA (no access). */
 export const KEYED = /^[0-9.<>twna-]$/i
+const NAMED: Readonly<Record<string, string>> = { Enter: 'next', Backspace: 'undo', Delete: 'clear' }
 
-/**
- * Keying from mark to mark: one character at a time into the current mark; Enter takes the value and goes on.
- * What is being typed is taken as soon as it is a reading, so that nothing is lost when the screen locks; it can be keyed over until then.
- */
+/** Keying from mark to mark over the values of a form: keys in, readings at their marks out, each felt by the hand. */
 export function useKeyedMarks(
   order: readonly string[],
   value: readonly MarkedReading[],
   change: (next: MarkedReading[]) => void,
   unit: Unit,
-  stamp: () => Moment,
+  stamp: () => Moment | null,
 ) {
-  const [current, setCurrent] = useState<string | null>(null)
-  const [typed, setTyped] = useState('')
-  const [problem, setProblem] = useState<string | null>(null)
-  const latest = useRef(value)
-  latest.current = value
+  const [keying, setKeying] = useState(NOT_KEYING)
+  // two keys may come within one drawing: each sees what the one before left
+  const latest = useRef({ value, keying })
+  latest.current.value = value
   const put = useCallback(
-    (mark: string, reading: Reading | null) => {
-      const others = latest.current.filter((one) => one.mark !== mark)
-      const before = latest.current.find((one) => one.mark === mark)
-      const next = reading ? [...others, before ? { ...before, reading } : { mark, reading, at: stamp() }] : others
+    ({ mark, reading }: Put) => {
+      const others = latest.current.value.filter((one) => one.mark !== mark)
+      const before = latest.current.value.find((one) => one.mark === mark)
+      const at = stamp()
+      const fresh = reading && { mark, reading, ...(at === null ? {} : { at }) }
+      const next = reading && fresh ? [...others, before ? { ...before, reading } : fresh] : [...others]
       next.sort((a, b) => order.indexOf(a.mark) - order.indexOf(b.mark))
-      latest.current = next
+      latest.current.value = next
       change(next)
     },
     [change, order, stamp],
   )
-  const go = useCallback((mark: string | null) => {
-    setCurrent(mark)
-    setTyped('')
-    setProblem(null)
-  }, [])
-  const nextMark = useCallback(() => {
-    if (current === null) return go(order[0] ?? null)
-    if (typed !== '' && !parseReading(typed, unit))
-      return setProblem(`“${typed}” is no reading. Key digits with one point, or a special value.`)
-    const place = order.indexOf(current)
-    go(order[place + 1] ?? null)
-  }, [current, go, order, typed, unit])
-  const press = useCallback(
-    (key: string) => {
-      if (key === 'next' || key === 'Enter') return nextMark()
-      if (current === null) return
-      if (key === 'undo' || key === 'Backspace') {
-        if (typed === '') return put(current, null)
-        const shorter = typed.slice(0, -1)
-        setTyped(shorter)
-        return put(current, shorter === '' ? null : parseReading(shorter, unit))
-      }
-      if (!KEYED.test(key) || typed.length >= 12) return
-      const text = typed + key.toUpperCase()
-      setTyped(text)
-      setProblem(null)
-      put(current, parseReading(text, unit))
+  const give = useCallback(
+    (pressed: MarkKey) => {
+      const answer = keyMark(latest.current.keying, pressed, {
+        order,
+        unit,
+        readingAt: (mark) => latest.current.value.find((one) => one.mark === mark)?.reading ?? null,
+      })
+      latest.current.keying = answer.keying
+      setKeying(answer.keying)
+      if (answer.put) put(answer.put)
+      if (pressed.kind !== 'go') shakeKey(answer.isRefused ? 'refused' : 'taken')
     },
-    [current, nextMark, put, typed, unit],
+    [order, put, unit],
   )
-  const special = useCallback(
-    (reading: Reading) => {
-      if (current === null) return
-      put(current, reading)
-      go(order[order.indexOf(current) + 1] ?? null)
-    },
-    [current, go, order, put],
-  )
-  return { current, typed, problem, go, press, special }
+  const go = useCallback((mark: string | null) => give({ kind: 'go', mark }), [give])
+  const press = useCallback((key: string) => give({ kind: 'key', key: NAMED[key] ?? key }), [give])
+  const special = useCallback((reading: Reading | null) => give({ kind: 'take', reading }), [give])
+  return { ...keying, go, press, special }
 }

@@ -8,7 +8,8 @@ export function PictureSvg({ picture, markHref }: { picture: Picture; markHref?:
     <svg
       className="picture"
       viewBox={`0 0 ${picture.widthPx} ${picture.heightPx}`}
-      role="img"
+      // a picture with links in it is a group: within an image a screen reader finds nothing to follow
+      role={markHref ? 'group' : 'img'}
       aria-label={`${picture.title}. ${picture.description}`}
     >
       {svgElementsOf(picture).map((element, place) => {
@@ -17,7 +18,7 @@ export function PictureSvg({ picture, markHref }: { picture: Picture; markHref?:
           // biome-ignore lint/suspicious/noArrayIndexKey: the shapes of a picture have no identity but their place in painting order
           <g key={place}>
             {element.mark && markHref ? (
-              <a href={markHref(element.mark)} aria-label={`Mark ${element.mark}`}>
+              <a href={markHref(element.mark)} aria-label={`Mark ${element.mark}${element.text ? `: ${element.text}` : ''}`}>
                 {node}
               </a>
             ) : (

@@ -2,10 +2,10 @@
 import Link from 'next/link'
 import { usePathname } from 'next/navigation'
 import type { DeviceUser } from '@/app/_capture/follow-device'
+import { HandPanel } from '@/app/_parts/hand-panel'
 import { OutboxStatusLine } from '@/app/_parts/outbox-status'
 import { siteHref } from '@/lib/capture/site/site-address'
 import { DemoStrip } from './demo-strip'
-import { ThemeSwitch } from './theme-switch'
 
 const MAIN = [
   ['/waiting', 'Waiting for me'],
@@ -73,7 +73,7 @@ export function WorkBar({
               {isAuditor ? link('/audit', 'Audit room') : null}
               {isAdministrator ? link('/accounts', 'Accounts and roles') : null}
               <a href={siteHref({})}>On site</a>
-              <ThemeSwitch />
+              <HandPanel />
               <form action={leave}>
                 <button type="submit">Sign out {name}</button>
               </form>

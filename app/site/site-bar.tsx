@@ -1,8 +1,8 @@
 'use client'
 import { useEffect, useState } from 'react'
+import { HandPanel } from '@/app/_parts/hand-panel'
 import { OutboxLine } from '@/app/_parts/outbox-line'
 import { DemoStrip } from '@/app/_ui/demo-strip'
-import { ThemeSwitch } from '@/app/_ui/theme-switch'
 import { siteHref } from '@/lib/capture/site/site-address'
 import type { SiteOpening } from './use-site'
 
@@ -22,7 +22,7 @@ export function SiteBar({ opening }: { opening: SiteOpening }) {
             <div>
               {opening.kind === 'open' ? <span className="site-name">{opening.site.owner.name}</span> : null}
               <a href={siteHref({ show: 'outbox' })}>What is not yet sent</a>
-              <ThemeSwitch />
+              <HandPanel />
               <a href="/waiting">The whole record</a>
             </div>
           </details>

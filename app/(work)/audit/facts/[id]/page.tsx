@@ -1,5 +1,6 @@
 import Link from 'next/link'
 import { requireDesk } from '@/app/_desk/require-desk'
+import { ScrollText } from '@/app/_ui/scroll-text'
 import { loadAuditFact } from '@/lib/server/views/audit-fact-view'
 import { AuditNav } from '../../audit-nav'
 import { AuditRefused } from '../../audit-refused'
@@ -77,11 +78,11 @@ export default async function AuditFactPage({ params }: { params: Promise<{ id: 
         <div className="two">
           <div className="stack tight">
             <h3>Laid out</h3>
-            <pre className="exact tall">{pretty}</pre>
+            <ScrollText label="Laid out" className="exact tall" text={pretty} />
           </div>
           <div className="stack tight">
             <h3>Exact bytes, as hashed</h3>
-            <pre className="exact tall wrapped">{bytes}</pre>
+            <ScrollText label="Exact bytes, as hashed" className="exact tall wrapped" text={bytes} />
             <h3>Leaf, as hashed</h3>
             <pre className="exact wrapped">{leaf}</pre>
           </div>

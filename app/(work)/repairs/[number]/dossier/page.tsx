@@ -69,7 +69,7 @@ export default async function DossierPage({ params }: { params: Promise<{ number
                         className="button plain"
                         href={`${at}/package/${fact.body.revision}`}
                         download
-                        aria-label={`Package of rev ${fact.body.revision} with original photos, certificates and readings`}
+                        aria-label={`With originals (ZIP): package of rev ${fact.body.revision} with original photos, certificates and readings`}
                       >
                         With originals (ZIP)
                       </a>

@@ -1,0 +1,48 @@
+'use client'
+import { useMemo, useSyncExternalStore } from 'react'
+import { type HandSettings, handSettingsIn, keepHandSettings, keptHandSettings } from '@/lib/capture/hand-settings'
+
+const CHANGED = 'underwrap-hands-changed'
+const FINGER = '(pointer: coarse)'
+/** Settings of this page where the device refuses storage. */
+let ofThisPage: string | null = null
+
+function kept(): string | null {
+  return ofThisPage ?? keptHandSettings(localStorage)
+}
+
+function watch(look: () => void): () => void {
+  const finger = window.matchMedia(FINGER)
+  for (const name of [CHANGED, 'storage']) window.addEventListener(name, look)
+  finger.addEventListener('change', look)
+  return () => {
+    for (const name of [CHANGED, 'storage']) window.removeEventListener(name, look)
+    finger.removeEventListener('change', look)
+  }
+}
+
+/** The settings for the hand as kept on this device, and whether our own large keys show. They change everywhere at once. */
+export function useHandSettings(): {
+  settings: HandSettings
+  hasLargeKeys: boolean
+  change(part: Partial<HandSettings>): void
+} {
+  const text = useSyncExternalStore(watch, kept, () => null)
+  const isFinger = useSyncExternalStore(
+    watch,
+    () => window.matchMedia(FINGER).matches,
+    () => false,
+  )
+  return useMemo(() => {
+    const settings = handSettingsIn(text)
+    return {
+      settings,
+      hasLargeKeys: settings.largeKeys ?? isFinger,
+      change(part) {
+        const next = { ...settings, ...part }
+        ofThisPage = keepHandSettings(localStorage, next) ? null : JSON.stringify(next)
+        window.dispatchEvent(new Event(CHANGED))
+      },
+    }
+  }, [text, isFinger])
+}
