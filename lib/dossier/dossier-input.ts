@@ -1,6 +1,7 @@
 import type { FactId, Receipt, Sha256 } from '@/lib/domain/facts/fact'
 import type { Fact } from '@/lib/domain/facts/fact-kinds'
 import type { RepairState } from '@/lib/domain/fold/repair-state'
+import type { DrawnSignature } from '@/lib/domain/signing/drawn-signature'
 import type { DossierSeal } from './dossier-seal'
 
 /** Under which name the dossier goes out: a numbered, frozen issue with its purpose and what changed, or a copy for review that issues nothing. */
@@ -16,6 +17,8 @@ export type DossierInput = {
   facts: readonly Fact[]
   receipts: ReadonlyMap<FactId, Receipt>
   sha256Of: ReadonlyMap<FactId, Sha256>
+  /** Signatures drawn in person, by digest, as far as they are kept. */
+  drawings?: ReadonlyMap<Sha256, DrawnSignature>
   head: DossierHead
   /** The holder of the record. */
   organisation: string

@@ -8,6 +8,7 @@ import { groupsOf } from '../groups-of'
 import { recordBlocks } from '../records/record-blocks'
 import { isLog, recordLog } from '../records/record-log'
 import { attemptMaps } from './attempt-maps'
+import { drawnSignatures } from './drawn-signatures'
 import { criteriaTable, findings, questions, working } from './judged-blocks'
 import { photoCells } from './photo-cells'
 import { lacksOf, releasesTable, signaturesTable } from './sign-tables'
@@ -44,6 +45,7 @@ export function attemptBlocks(point: PointState, attempt: AttemptState, context:
     ...records(attempt, context),
     ...photos(attempt, context),
     ...signaturesTable(attempt.signatures, context),
+    ...drawnSignatures(attempt.signatures, context),
     ...releasesTable(attempt, context),
     ...lacksOf(attempt, context),
     ...working(attempt),

@@ -1,6 +1,5 @@
-import type { DeviceProof } from '@/lib/domain/facts/device-proof'
-import type { BodyOf } from '@/lib/domain/facts/fact-kinds'
 import type { AttemptState, SignatureState } from '@/lib/domain/fold/repair-state'
+import { methodWords } from '@/lib/domain/signing/method-words'
 import { showMoment } from '@/lib/domain/time'
 import { type Block, cell, paragraph, plain, strong } from '../blocks'
 import type { DossierContext } from '../dossier-context'
@@ -11,7 +10,7 @@ export function signaturesTable(signatures: readonly SignatureState[], context: 
   if (signatures.length === 0) return []
   const rows = signatures.map(({ fact, state, brokenBy }) => {
     const { meaning, name, role, party, method, covers } = fact.body
-    const how = methodWords(method, context)
+    const how = methodWords(method, context.personName)
     const broken = context.facts.find((one) => one.id === brokenBy)
     return [
       { spans: [strong(meaning)] },
@@ -42,28 +41,6 @@ export function signaturesTable(signatures: readonly SignatureState[], context: 
       sizePt: 7.4,
     },
   ]
-}
-
-/** How the signer was known, and that there was no network where there was none. */
-function methodWords(method: BodyOf<'signed'>['method'], context: DossierContext): string {
-  const proofWords = (proof: DeviceProof) =>
-    `key of this device behind a PIN${proof.offline ? ', without a network' : ''}`
-  switch (method.kind) {
-    case 'password':
-      return 'password'
-    case 'device':
-      return proofWords(method.proof)
-    case 'in person':
-      return [
-        `in person, seen by ${context.personName(method.witness)}`,
-        method.proof ? `by ${proofWords(method.proof)}` : 'by password',
-        method.drawing ? `drawn, ${method.drawing.slice(0, 8)}` : '',
-      ]
-        .filter(Boolean)
-        .join('; ')
-    case 'in writing':
-      return `in writing: ${method.reference}`
-  }
 }
 
 /** Releases with scope and history: one that fell stays, with when, why and by whom. */

@@ -8,6 +8,7 @@ import { loadStreams } from '@/lib/server/store/load-stream'
 import { likenessOfRepair } from '@/lib/server/store/photo-likeness'
 import type { Store, TenantId } from '@/lib/server/store/store'
 import { loadTenant, type Tenant } from '@/lib/server/store/tenants'
+import { loadDrawings } from './load-drawings'
 
 /** A dossier's input as the store has it, with the heads of every stream that was read and what the fold was told beside the facts. */
 export type GatheredDossier = {
@@ -48,6 +49,7 @@ export async function gatherDossier(
       facts: facts.filter((fact) => instantOf(fact.observedAt) <= instantOf(asOf)),
       receipts,
       sha256Of,
+      drawings: await loadDrawings(store, facts),
       head,
       organisation: holder.name,
       isDemo: holder.isDemo,
