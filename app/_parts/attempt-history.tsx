@@ -1,10 +1,22 @@
 import { Glyph } from '@/app/_ui/glyph'
+import type { FactId, PersonId } from '@/lib/domain/facts/fact'
+import type { AttemptState, SignatureState } from '@/lib/domain/fold/repair-state'
+import { methodWords } from '@/lib/domain/signing/method-words'
 import { showMoment } from '@/lib/domain/time'
-import type { PointView } from '@/lib/server/views/point-view'
+import { NotSent } from './not-sent'
 
-/** Signatures, releases and refusals of an attempt; what fell stays readable with its cause. */
-export function AttemptHistory({ view }: { view: PointView }) {
+const ALL_SENT: ReadonlySet<FactId> = new Set()
+
+/** Signatures, releases and refusals of an attempt; what fell stays readable with its cause, and what is on this device alone (`unsent`) is marked. */
+export function AttemptHistory({
+  view,
+  unsent = ALL_SENT,
+}: {
+  view: { attempt: AttemptState; names: Record<PersonId, string> }
+  unsent?: ReadonlySet<FactId>
+}) {
   const { attempt, names } = view
+  const mark = (id: FactId) => (unsent.has(id) ? <NotSent /> : null)
   const name = (id: string) => names[id as keyof typeof names] ?? id
   const isEmpty =
     attempt.signatures.length + attempt.releases.length + attempt.refusals.length === 0 &&
@@ -18,7 +30,7 @@ export function AttemptHistory({ view }: { view: PointView }) {
         {attempt.opened ? (
           <li>
             <strong>Attempt {attempt.attempt} opened</strong> {showMoment(attempt.opened.observedAt)},{' '}
-            {name(attempt.opened.observedBy)}
+            {name(attempt.opened.observedBy)} {mark(attempt.opened.id)}
             <br />
             <span className="quiet">{attempt.opened.body.reason}</span>
           </li>
@@ -26,25 +38,25 @@ export function AttemptHistory({ view }: { view: PointView }) {
         {attempt.notApplicable ? (
           <li>
             <strong>Not applicable</strong> {showMoment(attempt.notApplicable.observedAt)},{' '}
-            {name(attempt.notApplicable.observedBy)}
+            {name(attempt.notApplicable.observedBy)} {mark(attempt.notApplicable.id)}
             <br />
             <span className="quiet">{attempt.notApplicable.body.reason}</span>
           </li>
         ) : null}
-        {attempt.signatures.map(({ fact, state }) => (
+        {attempt.signatures.map(({ fact, state, brokenBy }) => (
           <li key={fact.id}>
             <strong>{fact.body.meaning}</strong>: {fact.body.name}, {fact.body.role}, {showMoment(fact.observedAt)}
             <br />
             <span className="quiet small">
-              covers {fact.body.covers.length} {fact.body.covers.length === 1 ? 'entry' : 'entries'}; by{' '}
-              {fact.body.method.kind}
-              {fact.body.method.kind === 'in person' ? `, witness ${name(fact.body.method.witness)}` : ''}
+              covers {coverWords(fact.body)}; {methodWords(fact.body.method, name)}
             </span>
+            {mark(fact.id)}
             {state === 'broken' ? (
               <>
                 <br />
                 <span className="mark fail">
-                  <Glyph name="fail" />A correction since is not covered: sign again
+                  <Glyph name="fail" />
+                  {brokenWords(attempt, brokenBy)}
                 </span>
               </>
             ) : null}
@@ -52,7 +64,8 @@ export function AttemptHistory({ view }: { view: PointView }) {
         ))}
         {attempt.submitted ? (
           <li>
-            <strong>Submitted</strong> {showMoment(attempt.submitted.observedAt)}, {name(attempt.submitted.observedBy)}
+            <strong>Submitted</strong> {showMoment(attempt.submitted.observedAt)}, {name(attempt.submitted.observedBy)}{' '}
+            {mark(attempt.submitted.id)}
           </li>
         ) : null}
         {attempt.refusals.map((fact) => (
@@ -63,7 +76,7 @@ export function AttemptHistory({ view }: { view: PointView }) {
             </span>{' '}
             {showMoment(fact.observedAt)}, {name(fact.observedBy)}
             <br />
-            <span className="quiet">{fact.body.reason}</span>
+            <span className="quiet">{fact.body.reason}</span> {mark(fact.id)}
           </li>
         ))}
         {attempt.releases.map(({ fact, state, fell, receivedAfterUse }) => (
@@ -73,7 +86,8 @@ export function AttemptHistory({ view }: { view: PointView }) {
               ? `, for ${fact.body.scope.area} only`
               : fact.body.scope.kind === 'up-to-step'
                 ? `, up to ${fact.body.scope.step}`
-                : ''}
+                : ''}{' '}
+            {mark(fact.id)}
             {state === 'used' ? (
               <>
                 <br />
@@ -104,4 +118,20 @@ export function AttemptHistory({ view }: { view: PointView }) {
       </ul>
     </section>
   )
+}
+
+function coverWords({ covers, photos = [] }: SignatureState['fact']['body']): string {
+  const entries = `${covers.length} ${covers.length === 1 ? 'entry' : 'entries'}`
+  return photos.length === 0
+    ? entries
+    : `${entries} and ${photos.length} ${photos.length === 1 ? 'photo' : 'photos'} of the device`
+}
+
+/** Why a signature no longer stands. */
+function brokenWords({ records }: AttemptState, brokenBy: FactId | null): string {
+  return records.some((one) => one.corrections.some((correction) => correction.id === brokenBy))
+    ? 'A correction since is not covered: sign again'
+    : brokenBy === null
+      ? 'What it signed, or whose key it was, does not agree with the record: sign again'
+      : 'The key of that device had been ended: sign again'
 }

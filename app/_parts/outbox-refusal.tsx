@@ -25,6 +25,25 @@ export function outboxWords(refusal: { code: string; [fact: string]: unknown }):
         title: 'This browser gives no storage.',
         lines: ['A private window or a policy stops it. Open an ordinary window.'],
       }
+    case 'key-not-here':
+      return {
+        title: 'That person has no key on this device.',
+        lines: ['Set up signing on this device again, with a network.'],
+      }
+    case 'pin-wrong':
+      return {
+        title: 'The PIN is not right.',
+        lines: [
+          `Nothing was signed. ${String(refusal.triesLeft)} ${refusal.triesLeft === 1 ? 'try is' : 'tries are'} left; the last wrong one destroys the key.`,
+        ],
+      }
+    case 'key-destroyed':
+      return {
+        title: 'The key was destroyed.',
+        lines: [
+          'The PIN was wrong too often. What the key signed stays signed. Set up a new key with a network, and end the old one in the record.',
+        ],
+      }
     case 'photo-lost':
       return {
         title: 'The photo is no longer on this device.',
@@ -34,6 +53,11 @@ export function outboxWords(refusal: { code: string; [fact: string]: unknown }):
       return {
         title: 'This device has an older Underwrap than the server.',
         lines: ['Close every window of it, open it again with a network, then take the repair along.'],
+      }
+    case 'number-used':
+      return {
+        title: `${String(refusal.number)} was used meanwhile.`,
+        lines: ['Another window of this device opened a repair under it. Choose another number of this device.'],
       }
     case 'other-person':
       return { title: 'Another person is signed in.', lines: ['Open a page of the record once, then try again.'] }

@@ -103,6 +103,32 @@ function RefusedActs({ entry, page }: { entry: OutboxEntry; page: PageOutbox }) 
   )
 }
 
+/** A decision in words; anything else by its command. */
+function decisionTitle(command: OutboxEntry['command'], body: Record<string, unknown>): string {
+  switch (command) {
+    case 'sign-on-device':
+      return `Signature: ${String(body.meaning)} by ${String(body.name)}`
+    case 'release-on-device':
+      return `Release for ${String(body.party)}, signed`
+    case 'submit-point':
+      return 'Submitted for release'
+    case 'refuse-release':
+      return `Release refused for ${String(body.party)}`
+    case 'withdraw-release':
+      return 'Release withdrawn'
+    case 'open-attempt':
+      return `Attempt ${String(body.attempt)} opened`
+    case 'mark-not-applicable':
+      return 'Marked not applicable'
+    case 'choose-governs':
+      return 'Record that governs chosen'
+    case 'correct-record':
+      return 'Correction'
+    default:
+      return command.replaceAll('-', ' ')
+  }
+}
+
 function aboutOf(entry: OutboxEntry) {
   const body = (entry.input.body ?? {}) as Record<string, unknown>
   const record = (body.record ?? {}) as Record<string, unknown>
@@ -110,7 +136,7 @@ function aboutOf(entry: OutboxEntry) {
   const caption = entry.command === 'attach-photo' && typeof body.caption === 'string' ? `Photo: ${body.caption}` : null
   return {
     form,
-    title: form ? FORMS[form].title : (caption ?? entry.command.replaceAll('-', ' ')),
+    title: form ? FORMS[form].title : (caption ?? decisionTitle(entry.command, body)),
     repair: entry.input.stream.startsWith('repair:') ? entry.input.stream.slice('repair:'.length) : null,
     point: typeof body.point === 'string' ? body.point : null,
     attempt: typeof body.attempt === 'number' ? body.attempt : null,

@@ -4,7 +4,7 @@ import { RefusalNote } from '@/app/_ui/refusal-note'
 import { signFactsAction } from '@/app/(work)/actions/point-actions'
 import type { Meaning, Role } from '@/lib/domain/roles'
 import { useAct } from './act-note'
-import { type SignerChoice, SignerFields, type SignerState, signerReady, signerValue } from './signer-fields'
+import { type SignerChoice, SignerFields, type SignerState, signerValue } from './signer-fields'
 
 const MEANINGS: readonly Meaning[] = ['performed', 'measured', 'checked', 'witnessed', 'reviewed', 'approved']
 
@@ -62,7 +62,7 @@ export function SignPanel({ stream, point, attempt, covers, signers, me, asked }
         <button
           type="button"
           className="button"
-          disabled={isBusy || meaning === '' || covers.length === 0 || !signerReady(signer)}
+          disabled={isBusy || meaning === '' || covers.length === 0 || !signerValue(signer, signers)}
           onClick={sign}
         >
           Sign: {meaning || 'choose a meaning'}

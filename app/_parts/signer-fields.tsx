@@ -1,9 +1,17 @@
 'use client'
 import { useId } from 'react'
 import type { Role } from '@/lib/domain/roles'
+import type { DrawnSignature } from '@/lib/domain/signing/drawn-signature'
+import { DrawnPad } from './drawn-pad'
 
 export type SignerChoice = { person: string; name: string; roles: readonly Role[]; hasAccount: boolean }
-export type SignerState = { person: string; role: Role | ''; password: string }
+export type SignerState = {
+  person: string
+  role: Role | ''
+  password: string
+  /** Of who signs in person. */
+  drawing?: DrawnSignature | null
+}
 
 /** Whether the signer is named, with a role and a password. */
 export function signerReady(value: SignerState): boolean {
@@ -16,13 +24,21 @@ export function signerValue(
   signers: readonly SignerChoice[],
 ):
   | { by: 'password'; person: string; password: string }
-  | { by: 'in person'; person: string; witnessPassword: string }
+  | { by: 'in person'; person: string; witnessPassword: string; drawing: DrawnSignature }
   | null {
   const chosen = signers.find((one) => one.person === value.person)
   if (!chosen || !signerReady(value)) return null
-  return chosen.hasAccount
-    ? { by: 'password', person: value.person, password: value.password }
-    : { by: 'in person', person: value.person, witnessPassword: value.password }
+  if (chosen.hasAccount) return { by: 'password', person: value.person, password: value.password }
+  return value.drawing
+    ? { by: 'in person', person: value.person, witnessPassword: value.password, drawing: value.drawing }
+    : null
+}
+
+/** Roles in which a person signs here; without an account in person, which is the client's alone. */
+function signingRoles({ roles, hasAccount }: SignerChoice, only?: readonly Role[]): Role[] {
+  return roles.filter(
+    (role) => role !== 'administrator' && (hasAccount || role === 'client') && (!only || only.includes(role)),
+  )
 }
 
 /** Who signs, in which role, and the password again. Nobody is chosen beforehand: a shared tablet never signs as its last user. */
@@ -41,10 +57,10 @@ export function SignerFields({
 }) {
   const id = useId()
   const chosen = signers.find((one) => one.person === value.person)
-  const roles = (chosen?.roles ?? []).filter((role) => role !== 'administrator' && (!only || only.includes(role)))
+  const roles = chosen ? signingRoles(chosen, only) : []
   const pick = (person: string) => {
     const next = signers.find((one) => one.person === person)
-    const open = (next?.roles ?? []).filter((role) => role !== 'administrator' && (!only || only.includes(role)))
+    const open = next ? signingRoles(next, only) : []
     change({ person, role: open.length === 1 && open[0] ? open[0] : '', password: '' })
   }
   return (
@@ -54,7 +70,7 @@ export function SignerFields({
         <select id={`${id}-who`} value={value.person} onChange={(event) => pick(event.target.value)}>
           <option value="">Choose</option>
           {signers
-            .filter((one) => !only || one.roles.some((role) => only.includes(role)))
+            .filter((one) => signingRoles(one, only).length > 0)
             .map((one) => (
               <option key={one.person} value={one.person}>
                 {one.name}
@@ -80,6 +96,9 @@ export function SignerFields({
             ))}
           </div>
         </fieldset>
+      ) : null}
+      {chosen && !chosen.hasAccount ? (
+        <DrawnPad key={chosen.person} name={chosen.name} change={(drawing) => change({ ...value, drawing })} />
       ) : null}
       {chosen ? (
         <div className="field">

@@ -1,4 +1,4 @@
-import type { StreamId } from '@/lib/domain/facts/fact'
+import type { PersonId, StreamId } from '@/lib/domain/facts/fact'
 import type { Fact, FactOf } from '@/lib/domain/facts/fact-kinds'
 import { foldPerson } from '@/lib/domain/fold/fold-person'
 import { foldProject } from '@/lib/domain/fold/fold-project'
@@ -8,6 +8,7 @@ import type { CalendarDay } from '@/lib/domain/time'
 import { loadStreamsOfKind } from '@/lib/server/store/load-facts'
 import { loadAccountHolders, type PersonStanding, personStanding } from './person-list-view'
 import { loadNames, type ReadingDesk } from './reading-desk'
+import { loadSigningKeyRows, type SigningKeyRow } from './signing-keys-view'
 import { type EventLine, eventLine } from './trace-event-line'
 
 export type QualificationRow = {
@@ -32,6 +33,9 @@ export type PersonView = {
   events: EventLine[]
   leftOn: CalendarDay | null
   hasAccount: boolean
+  /** Keys that sign for the person on devices. */
+  keys: SigningKeyRow[]
+  names: Record<PersonId, string>
   length: number
 }
 
@@ -62,6 +66,8 @@ export async function loadPersonView({ desk, actor }: ReadingDesk, stream: Strea
     standing: personStanding(state, today),
     grants,
     length: facts.length,
+    keys: await loadSigningKeyRows({ desk, actor }, state.id),
+    names,
     leftOn: ofKind(facts, 'person-left').at(-1)?.body.on ?? null,
     hasAccount: (await loadAccountHolders({ desk, actor })).has(state.id),
     qualifications: state.qualifications.map(

@@ -6,6 +6,7 @@ import { mayAct, mayReadStores, pathOf, requireDesk, streamAt } from '@/app/_des
 import { StandingMark } from '@/app/_desk/standing-mark'
 import { loadPersonView } from '@/lib/server/views/person-view'
 import { PersonActs } from './person-acts'
+import { PersonKeys } from './person-keys'
 
 export default async function PersonPage({ params }: { params: Promise<{ id: string }> }) {
   const reading = await requireDesk()
@@ -124,6 +125,7 @@ export default async function PersonPage({ params }: { params: Promise<{ id: str
               </ul>
             )}
           </section>
+          <PersonKeys reading={reading} view={view} />
           <section className="sheet">
             <h2>What was recorded</h2>
             <EventTrail events={view.events} label={`What was recorded of ${state.name}`} />

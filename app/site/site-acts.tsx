@@ -1,0 +1,108 @@
+'use client'
+import { AttemptHistory } from '@/app/_parts/attempt-history'
+import { keyStanding, signersHere } from '@/lib/capture/signing/signers-here'
+import { siteHref } from '@/lib/capture/site/site-address'
+import type { SiteState } from '@/lib/capture/site/site-state'
+import type { SitePack } from '@/lib/domain/capture/site-pack'
+import type { DecidingActor } from '@/lib/domain/fold/decision'
+import type { AttemptState, PointState } from '@/lib/domain/fold/repair-state'
+import type { Role } from '@/lib/domain/roles'
+import { SiteOtherActs } from './site-other-acts'
+import { SiteRelease } from './site-release'
+import { SiteSign } from './site-sign'
+import { type KeysHere, useKeyRing } from './use-key-ring'
+import type { Site } from './use-site'
+
+const SUBMITTERS: ReadonlySet<Role> = new Set([
+  'technician',
+  'lead',
+  'inspector',
+  'engineer',
+  'stores',
+  'in-service inspector',
+])
+
+type Props = {
+  site: Site
+  pack: SitePack
+  folded: SiteState
+  point: PointState
+  attempt: AttemptState
+}
+
+/** What may be signed and decided at a point on this device, network or not: the fold says what is possible, the outbox keeps it. */
+export function SiteActs({ site, pack, folded, point, attempt }: Props) {
+  const keys = useKeyRing(pack.tenant)
+  const ground = { site, pack, attempt, keys }
+  const isLatest = attempt === point.current
+  const me = pack.signers?.find((one) => one.person === pack.person)
+  const actor: DecidingActor = { person: pack.person, roles: pack.roles, approve: me?.approves ?? false }
+  return (
+    <>
+      {isLatest && attempt.missing.length > 0 && attempt.records.length > 0 && attempt.state !== 'released' ? (
+        <section className="sheet">
+          <h2>Before release</h2>
+          <ul className="plain-list">
+            {attempt.missing.map((line) => (
+              <li key={line}>{line}</li>
+            ))}
+          </ul>
+        </section>
+      ) : null}
+      <NoSigning pack={pack} keys={keys} />
+      {isLatest && attempt.records.length > 0 && signersHere(pack, keys.keys).length > 0 ? (
+        <SiteSign ground={ground} point={point} />
+      ) : null}
+      {isLatest ? (
+        <SiteRelease
+          ground={ground}
+          state={folded.state}
+          point={point}
+          mayRecord={attempt.records.length > 0 && pack.roles.some((role) => SUBMITTERS.has(role))}
+        />
+      ) : null}
+      <AttemptHistory view={{ attempt, names: folded.names }} unsent={folded.unsent} />
+      {isLatest ? <SiteOtherActs ground={ground} state={folded.state} point={point} actor={actor} /> : null}
+    </>
+  )
+}
+
+/** Why nobody, or not everybody, signs on this device, and the way to change that. */
+function NoSigning({ pack, keys }: { pack: SitePack; keys: KeysHere }) {
+  if (keys.ring === 'opening') return null
+  const newer = keys.keys.filter((key) => keyStanding(pack, key) === 'newer')
+  if (keys.ring === 'none')
+    return (
+      <div className="note warn">
+        <strong>Nobody signs in this browser.</strong>
+        <span>
+          It keeps no keys: in a private window, or on an address that is not secure. What is captured waits all the
+          same.
+        </span>
+      </div>
+    )
+  if (pack.signers === undefined || newer.length > 0)
+    return (
+      <div className="note warn">
+        <strong>
+          {newer.length > 0
+            ? `The key of ${newer.map((one) => one.name).join(', ')} is newer than this repair on the device.`
+            : 'This repair was taken along without the names of who signs.'}
+        </strong>
+        <span>Take it anew where there is a network, then sign.</span>
+        <a href={siteHref({})}>To the repairs on this device</a>
+      </div>
+    )
+  if (signersHere(pack, keys.keys).length > 0) return null
+  return (
+    <div className="note">
+      <strong>Nobody signs on this device yet.</strong>
+      <span>
+        Set up signing where there is a network. After that, signatures and releases are given here with a PIN.
+      </span>
+      <a className="button plain" href={siteHref({ show: 'signing' })}>
+        Sign on this device
+      </a>
+    </div>
+  )
+}

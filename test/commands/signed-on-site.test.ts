@@ -1,0 +1,139 @@
+import { v7 } from 'uuid'
+import { afterAll, beforeAll, expect, test } from 'vitest'
+import type { OutboxEntry } from '@/lib/capture/outbox/outbox-entry'
+import type { Captured } from '@/lib/capture/outbox/outbox-terms'
+import { attemptAsSigned } from '@/lib/capture/signing/attempt-as-signed'
+import { makeDeviceKey } from '@/lib/capture/signing/device-key'
+import type { KeptKey } from '@/lib/capture/signing/key-ring'
+import { releaseHere, type SigningPlace, signHere } from '@/lib/capture/signing/sign-on-device'
+import { signersHere } from '@/lib/capture/signing/signers-here'
+import { stateOnSite } from '@/lib/capture/site/site-state'
+import { parseSitePack, type SitePack } from '@/lib/domain/capture/site-pack'
+import { FactId, PersonId, type StreamId } from '@/lib/domain/facts/fact'
+import { OUTBOX_VERSION } from '@/lib/domain/outbox/exchange'
+import { openDesk } from '@/lib/server/commands/open-desk'
+import { openSitePack } from '@/lib/server/commands/open-site-pack'
+import { receiveEntries } from '@/lib/server/commands/receive-entries'
+import { takeSigningKey } from '@/lib/server/commands/take-signing-key'
+import { openWorld, PASSWORD, type World } from './world'
+import { PERMIT } from './world-facts'
+
+const stream = 'repair:R-1' as StreamId
+const device = { id: 'tab-7', clockOffsetMs: 0 }
+const at = (minute: number) => `2026-05-12T09:${String(minute).padStart(2, '0')}:00+01:00`
+let world: World
+let key: KeptKey
+const entries: OutboxEntry[] = []
+
+beforeAll(async () => {
+  world = await openWorld()
+  const { privateKey, publicKey } = await makeDeviceKey()
+  const fact = FactId.parse(v7())
+  const taken = await takeSigningKey(await world.of('QI'), {
+    stream: 'device:tab-7',
+    body: { algorithm: 'ECDSA P-256 SHA-256', publicKey },
+    id: fact,
+    signer: { by: 'password', person: 'QI', password: PASSWORD },
+  })
+  if (!taken.ok) throw new Error(taken.error.code)
+  const pin = { salt: '', iterations: 1, hash: '' }
+  const person = PersonId.parse('QI')
+  key = { tenant: world.store.tenant, person, name: 'Person QI', fact, privateKey, pin, triesLeft: 5 }
+}, 60_000)
+afterAll(() => world.store.remove())
+
+async function takePack(): Promise<SitePack> {
+  const opened = await openSitePack(await world.of('L1'), { repair: stream })
+  if (!opened.ok) throw new Error(opened.error.code)
+  const pack = parseSitePack(JSON.parse(new TextDecoder().decode(opened.value.bytes)))
+  if (!pack.ok) throw new Error(JSON.stringify(pack.error))
+  return pack.value
+}
+
+/** Keep a statement as the outbox of L1's tablet does. */
+function keep({ id = v7(), command, input }: Captured, minute: number): void {
+  entries.push({
+    tenant: world.store.tenant,
+    person: 'L1',
+    id,
+    seq: entries.length + 1,
+    command,
+    input: { ...input, device },
+    photos: [],
+    capturedAt: Date.parse(at(minute)),
+    madeOffline: true,
+    tries: 0,
+    state: 'waiting',
+    refusal: null,
+    settled: null,
+    replaces: null,
+    receipt: null,
+  })
+}
+
+const stated = (minute: number) => ({ observedAt: at(minute), enteredAt: at(minute) })
+
+test('what is signed and released on a device folds there as it will in the record, and arrives without a conflict', async () => {
+  const pack = await takePack()
+  const signers = signersHere(pack, [key])
+  expect(signers.find((one) => one.person === 'QI')).toMatchObject({ by: 'key', roles: ['inspector'] })
+  expect(signers.find((one) => one.person === 'KP')).toMatchObject({ by: 'in person', roles: ['client'] })
+  expect(signers.some((one) => one.person === 'L1')).toBe(false)
+  const folded = (minute: number) => {
+    const { state } = stateOnSite(pack, entries, Date.parse(at(minute)))
+    const attempt = state.points.find((one) => one.no === '05')?.current
+    if (!attempt) throw new Error('no point 05')
+    return attempt
+  }
+  const seenAt = (minute: number) =>
+    attemptAsSigned(pack, entries, folded(minute), { nowMs: Date.parse(at(minute)), device: device.id })
+  const placeOf = (seen: ReturnType<typeof seenAt>): SigningPlace => ({
+    stream,
+    point: '05',
+    attempt: 1,
+    covers: seen.covers,
+    photos: seen.photos,
+    at: seen.at,
+    device,
+    isOffline: true,
+  })
+  keep(
+    { command: 'record-point', input: { stream, body: { point: '05', attempt: 1, record: PERMIT }, ...stated(5) } },
+    5,
+  )
+  // a clock set back: the decision is never dated before what the device entered
+  expect(seenAt(2).at).toBe(at(5))
+  const said = { id: v7(), meaning: 'measured', role: 'inspector' } as const
+  keep(await signHere(key, { by: 'key' }, placeOf(seenAt(6)), said), 6)
+  const own = pack.facts.filter((fact) => fact.stream === stream).length
+  expect(seenAt(7).heads).toEqual([{ stream, length: own + 2 }])
+  const submitted = { point: '05', attempt: 1, heads: seenAt(7).heads }
+  keep({ command: 'submit-point', input: { stream, body: submitted, ...stated(7) } }, 7)
+  const seen = seenAt(8)
+  expect(seen.covers.length).toBe(1)
+  const given = { id: v7(), signatureId: v7(), party: 'inspector', scope: { kind: 'whole' }, remark: '' } as const
+  keep(await releaseHere(key, { by: 'key' }, placeOf(seen), { ...given, heads: seen.heads }), 8)
+  expect(seenAt(9).heads).toEqual([{ stream, length: own + 5 }])
+  const here = folded(9)
+  expect(here.signatures.map((one) => one.state)).toEqual(['stands', 'stands'])
+  expect(here.releases).toMatchObject([{ state: 'valid', fact: { observedBy: 'QI', observedAt: at(8) } }])
+
+  await world.store.setNow(at(30))
+  const answered = await receiveEntries(await world.of('L1'), {
+    v: OUTBOX_VERSION,
+    tenant: world.store.tenant,
+    person: 'L1',
+    entries: entries.map(({ id, command, input }) => ({ id, command, input, photos: [], madeOffline: true })),
+  })
+  expect(answered).toMatchObject({ ok: true, value: entries.map(() => ({ kind: 'received' })) })
+  const state = await (await openDesk(await world.of('QI'))).stateOf(stream)
+  expect(state?.conflicts).toEqual([])
+  const there = state?.points.find((one) => one.no === '05')?.current
+  expect(there?.releases.map((one) => one.fact)).toEqual(here.releases.map((one) => one.fact))
+  expect(there?.signatures).toEqual(here.signatures)
+}, 60_000)
+
+test('with a pack from before devices signed nobody signs', async () => {
+  const { signers: _signers, ...old } = await takePack()
+  expect(signersHere(old, [key])).toEqual([])
+})
