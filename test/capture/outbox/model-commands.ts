@@ -5,6 +5,7 @@ import { createOutbox } from '@/lib/capture/outbox/outbox'
 import { createPageLocks, type OutboxLocks } from '@/lib/capture/outbox/outbox-locks'
 import type { OutboxStore } from '@/lib/capture/outbox/outbox-store'
 import type { Outbox } from '@/lib/capture/outbox/outbox-terms'
+import { isDecision, type OutboxCommand } from '@/lib/domain/outbox/exchange'
 import { createPretendServer, type Fate, PageGone, type PretendServer, type Weather } from './pretend-server'
 
 const OWNER = { tenant: 'tenant-a', person: 'T1' }
@@ -58,14 +59,20 @@ export async function check(model: Model, device: Device): Promise<void> {
     for (const sha256 of entry && entry.state !== 'sent' ? entry.photos : [])
       if (!(await device.store.photo(OWNER, sha256))) wrongs.push(`${id}: a photo is lost`)
   }
-  const positions = new Map<string, number>()
+  const last = new Map<string, { observation: number; any: number }>()
   for (const entry of entries) {
     const kept = device.server.kept.get(entry.id)
     if (!kept) continue
     for (const sha256 of entry.photos) if (!device.server.whole.has(sha256)) wrongs.push(`${entry.id} before its photo`)
-    const before = positions.get(kept.stream) ?? 0
-    if (kept.position <= before) wrongs.push(`${entry.id} overtook another of its stream`)
-    positions.set(kept.stream, kept.position)
+    // what was observed may overtake a decision that was refused, and nothing else overtakes
+    const before = last.get(kept.stream) ?? { observation: 0, any: 0 }
+    const isDeciding = isDecision(entry.command)
+    if (kept.position <= (isDeciding ? before.any : before.observation))
+      wrongs.push(`${entry.id} overtook another of its stream`)
+    last.set(kept.stream, {
+      observation: isDeciding ? before.observation : kept.position,
+      any: Math.max(before.any, kept.position),
+    })
   }
   for (const id of device.server.kept.keys()) if (!byId.has(id)) wrongs.push(`${id} was never captured`)
   if (wrongs.length > 0) throw new Error(wrongs.join('; '))
@@ -82,12 +89,12 @@ function step(name: string, run: (model: Model, device: Device) => Promise<void>
   }
 }
 
-const capture = (stream: string, photoBytes: number, kind: 'good' | 'bad' | 'damaged photo') =>
-  step(`capture(${stream}, ${photoBytes}, ${kind})`, async (model, device) => {
+const capture = (command: OutboxCommand, stream: string, photoBytes: number, kind: 'good' | 'bad' | 'damaged photo') =>
+  step(`capture(${command}, ${stream}, ${photoBytes}, ${kind})`, async (model, device) => {
     const text = `${kind === 'damaged photo' ? 'damaged' : 'picture'} ${model.captured.length % 3} `
     const blob = new Blob([text, new Uint8Array(photoBytes)])
     const kept = await device.tabs.one.capture({
-      command: 'record-point',
+      command,
       input: { stream, body: { no: model.captured.length }, ...(kind === 'bad' ? { isBad: true } : {}) },
       photos: photoBytes > 0 || kind === 'damaged photo' ? [blob] : [],
     })
@@ -133,11 +140,12 @@ const FATES: Fate[] = ['lost', 'reply lost', 'page gone before', 'page gone afte
 
 const captures = fc
   .tuple(
+    fc.constantFrom('record-point' as const, 'record-point' as const, 'submit-point' as const),
     fc.constantFrom(...STREAMS),
     fc.constantFrom(0, 0, 0, 10, 10, 1_100_000),
     fc.constantFrom('good' as const, 'good' as const, 'good' as const, 'bad' as const, 'damaged photo' as const),
   )
-  .map(([stream, bytes, kind]) => capture(stream, bytes, kind))
+  .map(([command, stream, bytes, kind]) => capture(command, stream, bytes, kind))
 
 const room = (bytes: number) =>
   step(`room ${bytes}`, (_model, device) => {
