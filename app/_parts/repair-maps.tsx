@@ -17,8 +17,15 @@ export function SurfaceMap({ map, href }: { map: SurfaceMapOf; href: string }) {
   )
 }
 
-/** The latest map of each kind on the repair's page. */
-export function RepairMaps({ state }: { state: RepairState }) {
+/** The latest map of each kind of a repair. A mark leads to its record, or where `hrefOf` says. */
+export function RepairMaps({
+  state,
+  hrefOf = (point, attempt, fact) =>
+    `/repairs/${encodeURIComponent(state.number)}/points/${point}?attempt=${attempt}#${fact}`,
+}: {
+  state: RepairState
+  hrefOf?: (point: string, attempt: number, fact: string) => string
+}) {
   const all = state.points.flatMap((point) =>
     point.attempts.flatMap((attempt) => surfaceMapsOf(state, attempt).map((map) => ({ map, point }))),
   )
@@ -34,10 +41,7 @@ export function RepairMaps({ state }: { state: RepairState }) {
             </h2>
             <span className="quiet">{map.limit ?? 'no limit in the specification'}</span>
           </div>
-          <SurfaceMap
-            map={map}
-            href={`/repairs/${encodeURIComponent(state.number)}/points/${point.no}?attempt=${map.attempt}#${map.fact}`}
-          />
+          <SurfaceMap map={map} href={hrefOf(point.no, map.attempt, map.fact)} />
         </section>
       ))}
     </>
