@@ -1,12 +1,16 @@
 'use client'
 import { clockAheadOf } from '@/lib/capture/clock-ahead'
+import { deviceTitle } from '@/lib/capture/outbox/device-title'
 import { createFetchExchange } from '@/lib/capture/outbox/fetch-exchange'
+import { noteDevice } from '@/lib/capture/outbox/note-device'
 import { openBrowserOutbox } from '@/lib/capture/outbox/open-browser-outbox'
 import type { OutboxEntry, OutboxOwner } from '@/lib/capture/outbox/outbox-entry'
 import type { OutboxStore } from '@/lib/capture/outbox/outbox-store'
 import type { Captured, CaptureRefusal, DeviceStated, Outbox } from '@/lib/capture/outbox/outbox-terms'
 import type { SendOutcome } from '@/lib/capture/outbox/send-entries'
 import type { Result } from '@/lib/domain/result'
+import { momentOf } from '@/lib/domain/time'
+import { alone } from './alone'
 
 export const SYNC_TAG = 'underwrap-outbox'
 /** With nothing to send, the server is asked for its time no more often than this. */
@@ -41,9 +45,24 @@ export function pageOutbox({ tenant, person }: OutboxOwner): Promise<PageOutbox>
 }
 
 async function open(owner: OutboxOwner): Promise<PageOutbox> {
-  const { outbox, store } = await openBrowserOutbox(owner, pageNowMs)
+  const { outbox, store, deviceId } = await openBrowserOutbox(owner, pageNowMs)
   const exchange = createFetchExchange(undefined, '', pageNowMs)
-  const send = () => outbox.send(exchange)
+  const note = () =>
+    alone('underwrap-device', () =>
+      noteDevice({
+        outbox,
+        store,
+        tenant: owner.tenant,
+        title: deviceTitle(navigator.userAgent, deviceId),
+        now: momentOf(pageNowMs(), offsetHere()),
+        followsServer: clockAheadOf(localStorage) !== null,
+      }),
+    )
+  const send = async () => {
+    const outcome = await outbox.send(exchange)
+    // only after a contact: before it, neither the clock is measured nor is anyone there to be told
+    return outcome.kind === 'sent' && (await note()) > 0 ? outbox.send(exchange) : outcome
+  }
   const device = async () => {
     const stated = await outbox.device()
     return clockAheadOf(localStorage) === null ? stated : { ...stated, clockOffsetMs: null }
@@ -94,4 +113,11 @@ async function askToSync(): Promise<void> {
   const sync = worker && 'sync' in worker ? (worker.sync as { register(tag: string): Promise<void> }) : null
   // refused in private windows and by policy: the page sends by itself all the same
   await sync?.register(SYNC_TAG).catch(() => undefined)
+}
+
+/** This device's own UTC offset now, as `+01:00`. */
+function offsetHere(): string {
+  const minutes = -new Date().getTimezoneOffset()
+  const two = (value: number) => String(value).padStart(2, '0')
+  return `${minutes < 0 ? '-' : '+'}${two(Math.floor(Math.abs(minutes) / 60))}:${two(Math.abs(minutes) % 60)}`
 }

@@ -2,34 +2,18 @@
 import { zodResolver } from '@hookform/resolvers/zod'
 import { useRouter } from 'next/navigation'
 import { useState } from 'react'
-import { type FieldValues, useForm, useWatch } from 'react-hook-form'
-import { z } from 'zod'
-import { ChoiceField, ClockField, SelectField, TextField } from '@/app/_capture/simple-fields'
+import { type FieldValues, useForm } from 'react-hook-form'
+import type { z } from 'zod'
+import { SelectField, TextField } from '@/app/_capture/simple-fields'
 import { RefusalNote, type ShownRefusal } from '@/app/_ui/refusal-note'
 import { openRepairAction } from '@/app/(work)/actions/repair-actions'
-import { parseDecimal } from '@/lib/domain/decimal'
-import { REPAIR_BODIES } from '@/lib/domain/facts/repair-bodies'
-import { Clock, Text } from '@/lib/domain/records/common'
+import { Text } from '@/lib/domain/records/common'
 import type { OpenRepairView } from '@/lib/server/views/open-repair-view'
+import { openingOf, RepairFields, RepairFieldsForm } from './repair-fields'
 
-const Form = z.strictObject({
+const Form = RepairFieldsForm.extend({
   number: Text.regex(/^[A-Za-z0-9][A-Za-z0-9._/-]*$/, 'letters, digits, dots and dashes'),
   project: Text,
-  line: Text,
-  lineTitle: Text,
-  specification: Text,
-  plan: Text,
-  datum: Text,
-  station: z
-    .string()
-    .refine((text) => parseDecimal(text) !== null, 'millimetres from the datum, with a minus sign upstream of it'),
-  clock: Clock,
-  clockView: Text,
-  geometry: z.enum(['straight', 'bend', 'tee', 'nozzle']),
-  arrest: Text,
-  flow: Text.optional(),
-  contract: Text.optional(),
-  className: Text.optional(),
 })
 
 /** Open a repair: its number, where it is, and the specification and plan it stands on. A number that was chalked on a pipe is never used again. */
@@ -42,23 +26,11 @@ export function OpenRepairForm({ view }: { view: OpenRepairView }) {
     mode: 'onTouched',
   })
   const { control } = form
-  const chosen: unknown = useWatch({ control, name: 'specification' })
-  const specification = view.specifications.find((one) => one.stream === chosen)
   const save = form.handleSubmit(async (values) => {
-    const { number, station, ...rest } = values as z.infer<typeof Form>
-    const stream = `repair:${number}`
-    const body = REPAIR_BODIES['repair-opened'].safeParse({
-      ...rest,
-      number,
-      stationFromDatum: parseDecimal(station),
-      wrap: specification?.wrap,
-    })
-    if (!body.success)
-      return setRefusal({
-        code: 'invalid',
-        fields: Object.fromEntries(body.error.issues.map((issue) => [issue.path.join('.'), [issue.message]])),
-      })
-    const answer = await openRepairAction({ stream, body: body.data })
+    const { number, project, ...fields } = values as z.infer<typeof Form>
+    const body = openingOf(fields, { number, project }, view)
+    if (!body.ok) return setRefusal(body.error)
+    const answer = await openRepairAction({ stream: `repair:${number}`, body: body.value, ...(await deviceHere()) })
     if (answer.ok) router.push(`/repairs/${encodeURIComponent(number)}`)
     else setRefusal(answer.error)
   })
@@ -71,39 +43,21 @@ export function OpenRepairForm({ view }: { view: OpenRepairView }) {
         label="Project"
         options={view.projects.map((one) => ({ id: one.stream, label: one.name }))}
       />
-      <SelectField
-        control={control}
-        path="specification"
-        label="Specification"
-        options={view.specifications.map((one) => ({ id: one.stream, label: one.label }))}
-      />
-      <SelectField
-        control={control}
-        path="plan"
-        label="Inspection plan"
-        options={view.plans.map((one) => ({ id: one.stream, label: one.label }))}
-      />
-      {specification ? (
-        <ChoiceField control={control} path="arrest" label="Kind of leak arrest" options={specification.arrest} />
-      ) : null}
-      <div className="fields">
-        <TextField control={control} path="line" label="Line number" />
-        <TextField control={control} path="lineTitle" label="What the line is" />
-        <TextField control={control} path="datum" label="Datum" hint="a named fixed feature, for example flange F-3" />
-        <TextField control={control} path="station" label="Leak from the datum, mm" hint="minus: upstream" />
-        <ClockField control={control} path="clock" label="Clock position of the leak" />
-        <TextField control={control} path="clockView" label="Clock positions viewed" />
-      </div>
-      <ChoiceField control={control} path="geometry" label="Geometry" options={['straight', 'bend', 'tee', 'nozzle']} />
-      <div className="fields">
-        <TextField control={control} path="flow" label="Flow" optional />
-        <TextField control={control} path="contract" label="Contract" optional />
-        <TextField control={control} path="className" label="Class" optional />
-      </div>
+      <RepairFields control={control} grounds={view} />
       {refusal ? <RefusalNote refusal={refusal} /> : null}
       <button type="submit" className="button" disabled={form.formState.isSubmitting}>
         Open the repair
       </button>
     </form>
   )
+}
+
+/** This device as an entry names it, so that a number of its own block is taken; nothing where the browser keeps none. */
+async function deviceHere(): Promise<{ device?: { id: string; clockOffsetMs: number | null } }> {
+  if (!window.isSecureContext) return {}
+  const { openBrowserOutbox } = await import('@/lib/capture/outbox/open-browser-outbox')
+  const { outbox, store } = await openBrowserOutbox({ tenant: '-', person: '-' })
+  const device = await outbox.device()
+  store.close()
+  return { device }
 }

@@ -24,7 +24,8 @@ export function OutboxLine({ status, nowMs }: { status: OutboxStatus; nowMs(): n
         <span>
           The clock of this device is {Math.round(Math.abs(clock?.offsetMs ?? 0) / 1000)} s{' '}
           {(clock?.offsetMs ?? 0) > 0 ? 'ahead' : 'behind'}
-          {clock?.drift ? ' and has moved' : ''}.
+          {clock?.drift ? ' and has moved since the contact before' : ''}. The record is told; set it by the network’s
+          time.
         </span>
       ) : null}
     </p>

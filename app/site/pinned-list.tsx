@@ -8,6 +8,7 @@ import { stateOnSite } from '@/lib/capture/site/site-state'
 import type { SitePack } from '@/lib/domain/capture/site-pack'
 import { showMoment } from '@/lib/domain/time'
 import { waitingLines } from '@/lib/domain/waiting/waiting-lines'
+import { NumberDesk } from './number-desk'
 import type { Site } from './use-site'
 
 /** Repairs taken along, with what waits in each for the person who works here. */
@@ -41,6 +42,7 @@ export function PinnedList({ site, lacking = null }: { site: Site; lacking?: str
         {site.packs.map((pack) => (
           <Pinned key={pack.number} site={site} pack={pack} />
         ))}
+        <NumberDesk site={site} />
       </div>
     </main>
   )
@@ -78,10 +80,12 @@ function Pinned({ site, pack }: { site: Site; pack: SitePack }) {
         {lines.length === 0 ? <li className="quiet">Nothing waits for you here.</li> : null}
       </ul>
       <p className="quiet small" style={{ marginBottom: 12 }}>
-        As the server knew it {showMoment(pack.takenAt)}.
+        {site.openedHere.has(pack.number)
+          ? 'Opened on this device.'
+          : `As the server knew it ${showMoment(pack.takenAt)}.`}
         {waits > 0 ? ` ${waits} ${waits === 1 ? 'entry' : 'entries'} since then on this device alone.` : ''}
       </p>
-      <div className="row">
+      <div className="row" hidden={site.openedHere.has(pack.number)}>
         <button type="button" className="button plain" disabled={isTaking} onClick={() => void take()}>
           {isTaking ? 'Taking it anew' : 'Take it anew'}
         </button>

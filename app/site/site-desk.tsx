@@ -7,6 +7,7 @@ import { sitePlaceOf } from '@/lib/capture/site/site-address'
 import { PinnedList } from './pinned-list'
 import { SiteBar } from './site-bar'
 import { SiteForm } from './site-form'
+import { SiteOpen } from './site-open'
 import { SitePoint } from './site-point'
 import { SiteRepair } from './site-repair'
 import { type Site, type SiteOpening, useSite } from './use-site'
@@ -29,6 +30,8 @@ export function SiteDesk() {
 
 function Screen({ site, place }: { site: Site; place: ReturnType<typeof sitePlaceOf> }): ReactNode {
   if (place.show === 'outbox') return <OutboxList site={site} />
+  const project = site.projects.find((one) => one.project === `project:${place.open}`)
+  if (project) return <SiteOpen key={project.project} site={site} project={project} />
   if (!place.repair) return <PinnedList site={site} />
   const pack = site.packs.find((one) => one.number === place.repair)
   if (!pack) return <PinnedList site={site} lacking={place.repair} />

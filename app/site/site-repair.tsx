@@ -19,7 +19,9 @@ export function SiteRepair({ site, pack }: { site: Site; pack: SitePack }) {
       <div className="stack">
         <RoomNote room={site.room} isBrief />
         <p className="quiet small">
-          As the server knew it {showMoment(pack.takenAt)}
+          {site.openedHere.has(pack.number)
+            ? 'Opened on this device'
+            : `As the server knew it ${showMoment(pack.takenAt)}`}
           {unsent.size > 0
             ? `, with ${unsent.size} ${unsent.size === 1 ? 'entry' : 'entries'} of this device that ${unsent.size === 1 ? 'is' : 'are'} not yet sent.`
             : '.'}

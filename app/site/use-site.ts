@@ -1,12 +1,13 @@
 'use client'
-import { useCallback, useEffect, useState } from 'react'
+import { useCallback, useEffect, useMemo, useState } from 'react'
 import { keepSending, type PageOutbox, pageOutbox } from '@/app/_capture/page-outbox'
 import type { Room } from '@/lib/capture/outbox/device-storage'
 import type { OutboxEntry } from '@/lib/capture/outbox/outbox-entry'
 import type { OutboxStatus } from '@/lib/capture/outbox/outbox-terms'
 import type { SendOutcome } from '@/lib/capture/outbox/send-entries'
 import { openSiteStore, type SiteOwner, type SiteStore } from '@/lib/capture/site/site-store'
-import { type TakeRefusal, takePack } from '@/lib/capture/site/take-pack'
+import type { TakeRefusal } from '@/lib/capture/site/take-pack'
+import type { ProjectPack } from '@/lib/domain/capture/project-pack'
 import type { SitePack } from '@/lib/domain/capture/site-pack'
 
 /** What this device keeps for the person who works here. */
@@ -17,6 +18,13 @@ export type Site = {
   entries: OutboxEntry[]
   status: OutboxStatus
   room: Room
+  /** Projects taken along to open repairs in. */
+  projects: ProjectPack[]
+  /** Numbers of repairs among the packs that this device opened and the server gave no pack of yet. */
+  openedHere: ReadonlySet<string>
+  /** Numbers of a project that are left on this device. */
+  numbersOf(project: ProjectPack): string[]
+  takeProject(project: string): Promise<TakeRefusal | null>
   drop(number: string): Promise<void>
   take(number: string): Promise<TakeRefusal | null>
 }
@@ -26,7 +34,18 @@ export type SiteOpening =
   | { kind: 'nobody' }
   | { kind: 'open'; site: Site }
 
-type Kept = Omit<Site, 'drop' | 'take'>
+type Kept = Pick<Site, 'owner' | 'packs' | 'projects' | 'page' | 'entries' | 'status' | 'room'> & {
+  used: string[]
+  deviceId: string
+  ways: typeof import('@/lib/capture/site/opened-here')
+}
+
+/** What knows every kind of fact comes beside the storage and the screen, not before them. */
+const loadOpening = () => Promise.all([import('@/lib/capture/site/opened-here'), import('@/app/_capture/keep-opening')])
+const loadTaking = async () => ({
+  ...(await import('@/lib/capture/site/take-pack')),
+  ...(await import('@/lib/capture/site/take-project')),
+})
 
 /** The list that is shown already where nothing changed in it: a repair is folded anew only for what is new. */
 function sameOr(shown: OutboxEntry[], found: OutboxEntry[]): OutboxEntry[] {
@@ -38,6 +57,8 @@ function sameOr(shown: OutboxEntry[], found: OutboxEntry[]): OutboxEntry[] {
   return isSame ? shown : found
 }
 
+const NOTHING: Pick<Kept, 'packs' | 'projects' | 'entries'> = { packs: [], projects: [], entries: [] }
+
 /** Open this device's pinned repairs and outbox, follow both, send what waits, and take pinned repairs anew after a contact. */
 export function useSite(): SiteOpening {
   const [opening, setOpening] = useState<SiteOpening['kind']>('opening')
@@ -45,27 +66,34 @@ export function useSite(): SiteOpening {
   const [kept, setKept] = useState<Kept | null>(null)
   const refresh = useCallback(async (from: SiteStore) => {
     const owner = await from.owner()
-    const packs = owner ? await from.packs(owner) : []
-    setKept((now) => now && { ...now, packs })
+    const [packs, projects] = owner ? await Promise.all([from.packs(owner), from.projects(owner)]) : [[], []]
+    setKept((now) => now && { ...now, packs, projects })
   }, [])
   useEffect(() => {
     const stops: (() => void)[] = []
     let isGone = false
     const open = async () => {
+      const loaded = loadOpening()
+      // told where it is waited for; a device without storage or owner never does
+      loaded.catch(() => undefined)
       const opened = await openSiteStore()
       if (!opened) return setOpening('no storage')
       const owner = await opened.owner()
       if (!owner) return setOpening('nobody')
       const page = await pageOutbox(owner)
-      const [packs, entries, status, room] = await Promise.all([
+      const [ways, { numbersUsed }] = await loaded
+      const [packs, projects, entries, status, room, used, device] = await Promise.all([
         opened.packs(owner),
+        opened.projects(owner),
         page.outbox.entries(),
         page.outbox.status(),
         page.outbox.room(),
+        numbersUsed(page),
+        page.device(),
       ])
       if (isGone) return
       setStore(opened)
-      setKept({ owner, packs, page, entries, status, room })
+      setKept({ owner, packs, projects, page, entries, status, room, used, deviceId: device.id, ways })
       setOpening('open')
       stops.push(
         page.outbox.watch((next) => {
@@ -76,7 +104,15 @@ export function useSite(): SiteOpening {
       )
       const takeAnew = async (outcome: SendOutcome) => {
         if (outcome.kind !== 'sent') return
-        for (const pack of await opened.packs(owner)) await takePack(opened, owner, pack.number)
+        const { takePack, takeProject } = await loadTaking()
+        const known = (await opened.packs(owner)).map((pack) => pack.number)
+        const opening = (await page.outbox.entries()).filter(
+          (one) => one.command === 'open-repair' && one.state === 'sent',
+        )
+        const numbers = new Set([...known, ...opening.map((one) => one.input.stream.slice('repair:'.length))])
+        for (const number of numbers) await takePack(opened, owner, number)
+        for (const { project } of await opened.projects(owner))
+          await takeProject(opened, owner, { project, device: device.id })
         if (!isGone) await refresh(opened)
       }
       stops.push(keepSending(page, (outcome) => void takeAnew(outcome)))
@@ -87,16 +123,33 @@ export function useSite(): SiteOpening {
       for (const stop of stops) stop()
     }
   }, [refresh])
+  const { packs, projects, entries } = kept ?? NOTHING
+  const ways = kept?.ways ?? null
+  const here = useMemo(
+    () =>
+      (ways?.openedHere(projects, entries) ?? []).filter((one) => !packs.some((pack) => pack.number === one.number)),
+    [ways, packs, projects, entries],
+  )
   if (opening !== 'open' || !kept || !store) return { kind: opening === 'open' ? 'opening' : opening }
   return {
     kind: 'open',
     site: {
       ...kept,
+      packs: [...packs, ...here],
+      openedHere: new Set(here.map((one) => one.number)),
+      numbersOf: (project) => kept.ways.numbersHere(project, kept.deviceId, entries, kept.used),
+      async takeProject(project) {
+        const { takeProject } = await loadTaking()
+        const taken = await takeProject(store, kept.owner, { project, device: kept.deviceId })
+        await refresh(store)
+        return taken.ok ? null : taken.error
+      },
       async drop(number) {
         await store.dropPack({ ...kept.owner, number })
         await refresh(store)
       },
       async take(number) {
+        const { takePack } = await loadTaking()
         const taken = await takePack(store, kept.owner, number)
         await refresh(store)
         return taken.ok ? null : taken.error

@@ -1,14 +1,17 @@
 import { v7 } from 'uuid'
 import { done } from '@/lib/domain/result'
+import { allotNumbers } from '@/lib/server/commands/allot-numbers'
 import { attachPhoto } from '@/lib/server/commands/attach-photo'
 import type { Command } from '@/lib/server/commands/command'
 import { exportLog } from '@/lib/server/commands/export-log'
 import { exportTrace } from '@/lib/server/commands/export-trace'
 import { exportTrailSearch } from '@/lib/server/commands/export-trail-search'
+import { listNumberGrounds } from '@/lib/server/commands/list-number-grounds'
 import { loadJob } from '@/lib/server/commands/load-job'
 import { openIssuedDossier, openReviewDossier } from '@/lib/server/commands/open-dossier'
 import { openPackage } from '@/lib/server/commands/open-package'
 import { openPhoto } from '@/lib/server/commands/open-photo'
+import { openProjectPack } from '@/lib/server/commands/open-project-pack'
 import { openSitePack } from '@/lib/server/commands/open-site-pack'
 import { openTrailFact } from '@/lib/server/commands/open-trail-fact'
 import { proveConsistency } from '@/lib/server/commands/prove-consistency'
@@ -53,6 +56,9 @@ export const ROUTE_ROWS: readonly Row[] = [
   { name: '/api/outbox/photos/[sha256]', run: (actor, input) => receivePiece(actor, input, async () => done(new Uint8Array(5))) as ReturnType<Command<unknown>>, may: ['technician', 'lead', 'inspector', 'stores', 'in-service inspector'], input: () => ({ sha256: PHOTO_SHA256, offset: 0, sizeBytes: 1000 }) },
   { name: '/api/photos/[sha256]/[size]', run: openPhoto, may: ['technician', 'lead', 'inspector', 'client', 'engineer', 'stores', 'auditor', 'in-service inspector'], input: () => ({ sha256: PHOTO_SHA256, size: 'thumb' }) },
   { name: '/api/site/[number]', run: openSitePack, may: ['technician', 'lead', 'inspector', 'client', 'engineer', 'stores', 'auditor', 'in-service inspector'], input: () => ({ repair: 'repair:R-1' }) },
+  { name: '/api/numbers', run: listNumberGrounds, may: ['lead', 'inspector'], input: () => ({ device: 'tab-1' }) },
+  { name: '/api/numbers', run: allotNumbers, may: ['lead', 'inspector'], input: () => ({ id: v7(), device: 'tab-1', project: 'project:P-1', prefix: 'N-', digits: 4, count: 2 }) },
+  { name: '/api/numbers/[project]', run: openProjectPack, may: ['lead', 'inspector'], input: () => ({ project: 'project:P-1', device: 'tab-1' }) },
   { name: '/api/dossiers/[repair]/[revision]', run: openIssuedDossier, may: ['technician', 'lead', 'inspector', 'client', 'engineer', 'stores', 'auditor', 'in-service inspector'], input: () => ({ repair: 'R-1', revision: '0' }) },
   { name: '/api/dossiers/[repair]/review', run: openReviewDossier, may: ['technician', 'lead', 'inspector', 'client', 'engineer', 'stores', 'auditor', 'in-service inspector'], input: () => ({ repair: 'R-1' }) },
   { name: '/api/dossiers/[repair]/package/[revision]', run: openPackage, may: ['technician', 'lead', 'inspector', 'client', 'engineer', 'stores', 'auditor', 'in-service inspector'], input: () => ({ repair: 'R-1', revision: 'review' }) },

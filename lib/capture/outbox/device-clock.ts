@@ -3,7 +3,8 @@ import { instantOf, type Moment } from '@/lib/domain/time'
 
 /** The server tells whole seconds, cut off: on average half a second ago. */
 const CUT_OFF_MS = 500
-const DRIFT_MS = 2000
+/** A clock that moved by no more than this, beyond what the measurements explain, runs as clocks do. */
+export const DRIFT_MS = 2000
 const FAR_OFF_MS = 60_000
 
 /**

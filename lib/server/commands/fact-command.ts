@@ -23,6 +23,8 @@ export type FactCommand<K extends FactKind> = {
   on: StreamKind
   act: Act | ((body: BodyOf<K>) => Act)
   opens?: true
+  /** The first of its kind in a stream that may have been begun by another kind. */
+  begins?: true
   /** An observation may move on beside others; a decision is refused when its stream moved. */
   observation?: true
   /** Lets the entry name another person who observed it; says what is wrong with what is stated, by path. */
@@ -51,7 +53,7 @@ export function factCommand<K extends FactKind>(spec: FactCommand<K>): Command {
     const faults = spec.observer?.(form.body as BodyOf<K>, { observedBy, observedAt: form.observedAt }) ?? {}
     if (Object.keys(faults).length > 0) return refused({ code: 'invalid', fields: faults })
     const facts = await desk.factsOf(form.stream)
-    const place = facts || spec.opens ? await placeOf(desk, form.stream, facts ?? [], form.body) : null
+    const place = facts || spec.opens || spec.begins ? await placeOf(desk, form.stream, facts ?? [], form.body) : null
     if (!place) return refused({ code: 'not-found' })
     const act = typeof spec.act === 'function' ? spec.act(form.body as BodyOf<K>) : spec.act
     const barred = authorise(desk.actor, place.project, desk.today(place.offset), act)
@@ -66,7 +68,8 @@ export function factCommand<K extends FactKind>(spec: FactCommand<K>): Command {
     })
     const again = keptBefore(fact, facts ?? [])
     if (again) return again
-    if (spec.opens && facts) return refused({ code: 'exists-already', stream: form.stream })
+    if (facts && (spec.opens || (spec.begins && facts.some((one) => one.kind === spec.kind))))
+      return refused({ code: 'exists-already', stream: form.stream })
     const beside = spec.beside ? await desk.headsOf(spec.beside) : []
     const barrier =
       lateRefusal(desk, fact) ??

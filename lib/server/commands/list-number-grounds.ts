@@ -50,6 +50,10 @@ export const listNumberGrounds = command(ListNumberGrounds, async (desk, { devic
     ...blocks.map(({ prefix, digits }) => ({ prefix, digits })),
     ...numbers.flatMap((one) => partsOfNumber(one) ?? []),
   ]
-  const prefixes = [...new Map(used.map(({ prefix, digits }) => [prefix.toLowerCase(), { prefix, digits }])).values()]
-  return done<NumberGrounds>({ projects, prefixes: prefixes.slice(-PREFIXES_AT_MOST) })
+  const prefixes = new Map<string, { prefix: string; digits: number }>()
+  for (const { prefix, digits } of used) {
+    const known = prefixes.get(prefix.toLowerCase())
+    prefixes.set(prefix.toLowerCase(), { prefix, digits: Math.max(digits, known?.digits ?? 0) })
+  }
+  return done<NumberGrounds>({ projects, prefixes: [...prefixes.values()].slice(-PREFIXES_AT_MOST) })
 })

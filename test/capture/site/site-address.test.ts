@@ -29,6 +29,8 @@ test('an address and its place say the same', () => {
     correct: null,
     again: 'x',
     show: 'outbox' as const,
+    open: 'QDM-SHAFT-2',
+    paper: null,
   }
   expect(sitePlaceOf(new URL(siteHref(place), HOST).searchParams)).toEqual(place)
   expect(siteHref({})).toBe('/site')
