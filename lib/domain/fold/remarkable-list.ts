@@ -66,7 +66,11 @@ export function remarkableList(
   }
   for (const one of conflicts) {
     const fact = ground.own.find((candidate) => candidate.id === one.facts.at(-1))
-    if (fact) say(fact, `${one.text}${one.resolved ? `; decided: ${one.resolved.body.reason}` : ''}.`)
+    if (fact)
+      say(
+        fact,
+        `${one.text}${one.resolved ? `; decided: ${one.resolved.kind === 'conflict-settled' ? `${one.resolved.body.ruling}, ` : ''}${one.resolved.body.reason}` : ''}.`,
+      )
   }
   list.push(...clockFaults(ground), ...copiedReadings(ground), ...hastyReadings(ground))
   return list.sort(
@@ -106,11 +110,22 @@ function ownText(ground: RepairGround, fact: Fact): string | null {
       return fact.body.record.type === 'stop'
         ? `${fact.body.record.what === 'stopped' ? 'Stopped' : 'Resumed'}: ${fact.body.record.reason}.`
         : null
+    case 'signed':
+      return signedOfflineText(fact)
     case 'transcription-checked':
       return `Transcription at point ${fact.body.point} compared with its paper by ${personName(ground, fact.observedBy)}: ${fact.body.result}${fact.body.remark ? `, ${fact.body.remark}` : ''}.`
     default:
       return null
   }
+}
+
+/** A signature that was made where there was no network; null for any other. */
+function signedOfflineText(fact: FactOf<'signed'>): string | null {
+  const { method, name, meaning, point } = fact.body
+  const proof = 'proof' in method ? method.proof : undefined
+  return proof?.offline
+    ? `Signed "${meaning}" by ${name} at point ${point} without a network, with the key of ${fact.device.id} behind a PIN.`
+    : null
 }
 
 function transcribedText(ground: RepairGround, fact: FactOf<'recorded'>): string | null {
