@@ -1,4 +1,5 @@
 'use client'
+import { memo } from 'react'
 import type { Control, FieldValues } from 'react-hook-form'
 import type { FieldSpec } from '@/lib/capture/forms/field-spec'
 import { showUnit } from '@/lib/domain/reading'
@@ -20,8 +21,10 @@ export function pathUnder(parent: string, name: string): string {
 
 const UNIT_WORDS: Record<string, string> = { ShoreD: showUnit('ShoreD'), ShoreA: showUnit('ShoreA') }
 
-/** The control of one field of a point form. */
-export function FormField({ spec, control, under }: { spec: FieldSpec; control: Control<FieldValues>; under: string }) {
+type Props = { spec: FieldSpec; control: Control<FieldValues>; under: string }
+
+/** The control of one field of a point form. A key in one field draws no other anew. */
+export const FormField = memo(function FormField({ spec, control, under }: Props) {
   const { batches, instruments, persons } = useCapture()
   const path = pathUnder(under, spec.name)
   const shared = { control, path, label: spec.label, hint: spec.hint, optional: spec.optional }
@@ -122,4 +125,4 @@ export function FormField({ spec, control, under }: { spec: FieldSpec; control: 
         </fieldset>
       )
   }
-}
+})

@@ -1,15 +1,10 @@
 'use client'
 import { useSearchParams } from 'next/navigation'
-import type { MouseEvent, ReactNode } from 'react'
+import { type MouseEvent, type ReactNode, Suspense } from 'react'
 import { NotSecureNote, useIsSecure } from '@/app/_parts/not-secure-note'
-import { OutboxList } from '@/app/_parts/outbox-list'
 import { sitePlaceOf } from '@/lib/capture/site/site-address'
-import { PinnedList } from './pinned-list'
 import { SiteBar } from './site-bar'
-import { SiteForm } from './site-form'
-import { SiteOpen } from './site-open'
-import { SitePoint } from './site-point'
-import { SiteRepair } from './site-repair'
+import { OutboxList, PinnedList, SiteForm, SiteOpen, SitePoint, SiteRepair } from './site-screens'
 import { type Site, type SiteOpening, useSite } from './use-site'
 
 /** The screens that work without a network, by the address: pinned repairs, one repair, one point, one form, what waits to be sent. */
@@ -23,7 +18,13 @@ export function SiteDesk() {
     // biome-ignore lint/a11y/useKeyWithClickEvents: a link's own key already gives a click
     <div onClick={goWithin}>
       <SiteBar opening={opening} />
-      {opening.kind === 'open' ? <Screen site={opening.site} place={place} /> : <Closed kind={opening.kind} />}
+      {opening.kind === 'open' ? (
+        <Suspense fallback={<Closed kind="opening" />}>
+          <Screen site={opening.site} place={place} />
+        </Suspense>
+      ) : (
+        <Closed kind={opening.kind} />
+      )}
     </div>
   )
 }

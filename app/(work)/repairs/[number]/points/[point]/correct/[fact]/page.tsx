@@ -1,6 +1,6 @@
 import Link from 'next/link'
 import { notFound, redirect } from 'next/navigation'
-import { RecordForm } from '@/app/_capture/record-form'
+import { RecordFormLater } from '@/app/_capture/record-form-later'
 import { FORMS } from '@/lib/capture/forms/form-table'
 import { loadCaptureView } from '@/lib/server/views/capture-view'
 import { openReadingDesk } from '@/lib/server/views/reading-desk'
@@ -37,7 +37,7 @@ export default async function CorrectPage({
           correction.
         </span>
       </div>
-      <RecordForm
+      <RecordFormLater
         type={correcting.record.type}
         target={{ repair: number, point, attempt: correcting.attempt }}
         context={context}

@@ -1,6 +1,6 @@
 import Link from 'next/link'
 import { notFound, redirect } from 'next/navigation'
-import { RecordForm } from '@/app/_capture/record-form'
+import { RecordFormLater } from '@/app/_capture/record-form-later'
 import { PointLimits } from '@/app/_parts/point-limits'
 import { FORMS } from '@/lib/capture/forms/form-table'
 import { RECORD_TYPES } from '@/lib/domain/records/record'
@@ -34,7 +34,7 @@ export default async function RecordPage({ params, searchParams }: Props) {
           <PointLimits judge={view.judge} />
         </div>
       </div>
-      <RecordForm
+      <RecordFormLater
         type={type}
         target={{ repair: number, point, attempt }}
         context={context}

@@ -1,0 +1,45 @@
+import type { BenchBrowser } from './bench-browser'
+
+/** Milliseconds from the start of the navigation to the paint after each named part was there. */
+export type StartTimes = Record<string, number>
+
+/** Open an address on a cold page and time when parts of the screen, named with their selectors, were first painted. @throws Error when one does not come */
+export async function startTimes(
+  browser: BenchBrowser,
+  path: string,
+  parts: Readonly<Record<string, string>>,
+): Promise<StartTimes> {
+  const { page } = await browser.coldPage()
+  try {
+    await page.addInitScript((wanted) => {
+      const seen: Record<string, number> = {}
+      Object.assign(window, { seenParts: seen })
+      const asked = new Set<string>()
+      const look = () => {
+        for (const [name, selector] of Object.entries(wanted)) {
+          if (asked.has(name) || !document.querySelector(selector)) continue
+          asked.add(name)
+          // the frame that shows it is done when the first task after it runs
+          requestAnimationFrame(() => {
+            const { port1, port2 } = new MessageChannel()
+            port1.onmessage = () => {
+              seen[name] = performance.now()
+            }
+            port2.postMessage(null)
+          })
+        }
+      }
+      new MutationObserver(look).observe(document, { childList: true, subtree: true })
+    }, parts)
+    await page.goto(path, { waitUntil: 'commit' })
+    const count = Object.keys(parts).length
+    await page.waitForFunction(
+      (all) => Object.keys((window as unknown as { seenParts: object }).seenParts).length === all,
+      count,
+      { timeout: 60_000 },
+    )
+    return await page.evaluate(() => (window as unknown as { seenParts: StartTimes }).seenParts)
+  } finally {
+    await page.close()
+  }
+}
