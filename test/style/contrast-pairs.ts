@@ -50,7 +50,8 @@ export const PAIRS: readonly Pair[] = [
   ['text', 'note in a picture', '#414b52', '#f1efe7'],
   ['reading', 'lettering of a picture, dimmed for the night', '#101316', '#c1bfb9'],
   ['text', 'note in a picture, dimmed for the night', '#343c42', '#c1bfb9'],
-  ['text', 'printed label', '#000', '#fff'],
+  ['text', 'print on a label or a paper tally', '#000', '#fff'],
+  ['text', 'quiet print on a paper tally', '#333', '#fff'],
 ]
 
 /** Colours that only part or fill, and say nothing by themselves. */
