@@ -45,7 +45,10 @@ export function MarksField({
   const { current, typed, unreadable, last, go, press } = keys
   const cells = useRef(new Map<string, HTMLButtonElement>())
   useEffect(() => {
-    if (current) cells.current.get(current)?.focus({ preventScroll: true })
+    const cell = current === null ? undefined : cells.current.get(current)
+    cell?.focus({ preventScroll: true })
+    // into what the keys leave of the screen, and no further: a pad that moves is keyed amiss
+    cell?.scrollIntoView({ block: 'nearest' })
   }, [current])
   const readings = new Map(value.map((one) => [one.mark, one.reading]))
   const taken = last === null ? undefined : readings.get(last)
