@@ -8,7 +8,7 @@ export type PhotoAbout = {
   stream: string
   observedAt: Moment
   enteredAt: Moment
-  body: { point: string; attempt: number; caption: string; demand?: string }
+  body: { point: string; attempt: number; caption: string; demand?: string; scan?: { sheet?: string } }
 }
 export type PhotoAttached =
   | { kind: 'in the record' }

@@ -14,6 +14,10 @@ export type CaptureContext = {
   batches: readonly BatchChoice[]
   instruments: readonly InstrumentChoice[]
   persons: readonly PersonChoice[]
+  /** Persons who record in the project: one of them wrote a paper tally. */
+  observers: readonly PersonChoice[]
+  /** The form copies from paper: nothing is stamped with the time of keying. */
+  isFromPaper?: boolean
   /** The chalk grid of point 01, when it is there. */
   grid: Grid | null
   leakClock: string | null

@@ -30,7 +30,7 @@ export function MarksField({
   quantity: string
   failing: ReadonlySet<string>
 }) {
-  const { utcOffset, clockKind, judge } = useCapture()
+  const { utcOffset, clockKind, judge, isFromPaper = false } = useCapture()
   // A demonstration or test has a clock of its own: readings are stamped as far from the page's moment as they were keyed after it.
   const [aheadMs] = useState(() => (clockKind === 'real' ? 0 : instantOf(judge.asOf) - Date.now()))
   const { field, fieldState } = useController({ control, name: path })
@@ -40,7 +40,10 @@ export function MarksField({
   const [chosen, setUnit] = useState<Unit | null>(null)
   const keyed = value.flatMap(({ reading }) => ('unit' in reading ? [reading.unit] : []))[0]
   const unit = keyed ?? (chosen !== null && units.includes(chosen) ? chosen : units[0])
-  const stamp = useCallback(() => momentOf(Date.now() + aheadMs, utcOffset), [aheadMs, utcOffset])
+  const stamp = useCallback(
+    () => (isFromPaper ? null : momentOf(Date.now() + aheadMs, utcOffset)),
+    [aheadMs, isFromPaper, utcOffset],
+  )
   const keys = useKeyedMarks(order, value, field.onChange, unit, stamp)
   const { current, typed, unreadable, last, go, press } = keys
   const cells = useRef(new Map<string, HTMLButtonElement>())

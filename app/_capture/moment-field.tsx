@@ -23,9 +23,10 @@ export function MomentField({
   optional?: boolean | undefined
 }) {
   const id = useId()
-  const { utcOffset, clockKind } = useCapture()
+  const { utcOffset, clockKind, isFromPaper = false } = useCapture()
   const { field, fieldState } = useController({ control, name: path })
-  const [keying, setKeying] = useState<Keying | null>(null)
+  // on paper the time stands already: it is keyed, and today is no guess at its day
+  const [keying, setKeying] = useState<Keying | null>(isFromPaper ? { day: '', clock: '' } : null)
   const value = Moment.safeParse(field.value).success ? String(field.value) : ''
   const key = (next: Keying) => {
     setKeying(next)
@@ -36,25 +37,27 @@ export function MomentField({
     if (keying) return setKeying(null)
     setKeying(
       value === ''
-        ? { day: dayOf(await readNow(utcOffset, clockKind)), clock: '' }
+        ? { day: isFromPaper ? '' : dayOf(await readNow(utcOffset, clockKind)), clock: '' }
         : { day: dayOf(value), clock: value.slice(11, 19) },
     )
   }
   return (
     <FieldShell id={id} as="fieldset" label={label} hint={hint} optional={optional} error={fieldState.error}>
       <div className="row">
-        <button
-          type="button"
-          className="button"
-          ref={field.ref}
-          aria-label={`Stamp now: ${label}`}
-          onClick={async () => {
-            setKeying(null)
-            field.onChange(await readNow(utcOffset, clockKind))
-          }}
-        >
-          Now
-        </button>
+        {isFromPaper ? null : (
+          <button
+            type="button"
+            className="button"
+            ref={field.ref}
+            aria-label={`Stamp now: ${label}`}
+            onClick={async () => {
+              setKeying(null)
+              field.onChange(await readNow(utcOffset, clockKind))
+            }}
+          >
+            Now
+          </button>
+        )}
         <button
           type="button"
           className="button plain"

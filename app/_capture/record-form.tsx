@@ -4,14 +4,18 @@ import { useRouter } from 'next/navigation'
 import { useCallback, useMemo, useState } from 'react'
 import { type FieldValues, FormProvider, useForm, useWatch } from 'react-hook-form'
 import { OutboxRefusal } from '@/app/_parts/outbox-refusal'
+import { TranscriptionLater } from '@/app/_tally/transcription-later'
+import { usePaperCopy } from '@/app/_tally/use-paper-copy'
 import { draftKey } from '@/lib/capture/draft-store'
 import { FORMS } from '@/lib/capture/forms/form-table'
 import { observedIn } from '@/lib/capture/observed-in'
 import { settledPart } from '@/lib/capture/settled-part'
 import { PersonId } from '@/lib/domain/facts/fact'
 import { PointRecord, type RecordType } from '@/lib/domain/records/record'
+import { lateFromPaper, paperMoment, statePaper } from '@/lib/domain/tally/paper-copy'
 import { type Moment, minutesBetween, momentOf } from '@/lib/domain/time'
 import { type CaptureContext, CaptureProvider } from './capture-context'
+import { emptyLists } from './empty-lists'
 import { FormField } from './form-field'
 import { FormHands } from './form-hands'
 import { LateEntry, type LateReason } from './late-entry'
@@ -34,10 +38,23 @@ export type RecordFormProps = {
   replaces?: string
   /** Where there may be no network: keeps the record on this device, then leaves the form. Otherwise it goes to the server. */
   onSite?: { keep(saving: Saving): Promise<SaveRefusal | null>; leave(): void }
+  /** The record is copied from a paper tally, with the number of its sheet where it is known. */
+  paper?: { sheet: string } | undefined
 }
 
 /** The form of one record: one zod schema from form to fact, verdicts while keying, a draft kept on this device. */
-export function RecordForm({ type, target, context, tenant, me, back, initial, replaces, onSite }: RecordFormProps) {
+export function RecordForm({
+  type,
+  target,
+  context,
+  tenant,
+  me,
+  back,
+  initial,
+  replaces,
+  onSite,
+  paper,
+}: RecordFormProps) {
   const spec = FORMS[type]
   const router = useRouter()
   const blank = useMemo<FieldValues>(
@@ -58,7 +75,7 @@ export function RecordForm({ type, target, context, tenant, me, back, initial, r
       point: target.point,
       attempt: target.attempt,
       type,
-      of: replaces ?? 'new',
+      of: replaces ?? (paper ? `paper ${paper.sheet}` : 'new'),
     }),
   )
   const values = useWatch({ control: form.control }) as FieldValues
@@ -67,19 +84,29 @@ export function RecordForm({ type, target, context, tenant, me, back, initial, r
   const [reason, setReason] = useState('')
   const [needsLate, setNeedsLate] = useState(false)
   const draft = useMemo(() => settledPart(type, values), [values, type])
-  const observed = observedIn(spec, values) ?? momentOf(Date.parse(context.judge.asOf), context.utcOffset)
-  const { results, failing } = useLiveVerdicts(context.judge, draft, observed, PersonId.parse(me), replaces ?? null)
+  const { copy, change } = usePaperCopy(paper ? { ...target, tenant, person: me, sheet: paper.sheet } : null)
+  const [lacks, setLacks] = useState<readonly string[]>([])
+  const onPaper = paper ? paperMoment(copy, context.utcOffset) : null
+  const observer = PersonId.parse(copy.observer || me)
+  const observed = observedIn(spec, values) ?? onPaper ?? momentOf(Date.parse(context.judge.asOf), context.utcOffset)
+  const { results, failing } = useLiveVerdicts(context.judge, draft, observed, observer, replaces ?? null)
   const save = useCallback(
     async (record: PointRecord) => {
       const now: Moment = await readNow(context.utcOffset, context.clockKind)
-      const at = observedIn(spec, record) ?? now
-      if (minutesBetween(at, now) > context.lateAfterMinutes && late.reason.trim().length < 3) return setNeedsLate(true)
+      const own = observedIn(spec, record)
+      const stated = paper ? statePaper(copy, own, context.utcOffset) : null
+      setLacks(stated && !stated.ok ? stated.lacks : [])
+      if (stated && !stated.ok) return
+      const at = stated?.value.observedAt ?? own ?? now
+      const isLate = minutesBetween(at, now) > context.lateAfterMinutes
+      if (isLate && !stated && late.reason.trim().length < 3) return setNeedsLate(true)
       const saving: Saving = {
         target,
         record,
         observedAt: replaces ? now : at,
         enteredAt: now,
-        late: !replaces && minutesBetween(at, now) > context.lateAfterMinutes ? late : null,
+        late: replaces || !isLate ? null : stated ? lateFromPaper(stated.value.transcribed) : late,
+        ...(stated ? { paper: stated.value } : {}),
         ...(replaces && initial ? { replaces, was: initial, reason } : {}),
       }
       const refused = onSite ? await onSite.keep(saving) : await saveRecord(saving, { tenant, person: me })
@@ -90,12 +117,13 @@ export function RecordForm({ type, target, context, tenant, me, back, initial, r
       if (!onSite) router.refresh()
       return 'saved'
     },
-    [back, context, drop, initial, late, me, onSite, reason, replaces, router, spec, target, tenant],
+    [back, context, copy, drop, initial, late, me, onSite, paper, reason, replaces, router, spec, target, tenant],
   )
+  const inForm = useMemo(() => ({ ...context, isFromPaper: paper !== undefined }), [context, paper])
   const once = useOnce()
   const { isSubmitting, submitCount, isValid } = form.formState
   return (
-    <CaptureProvider value={context}>
+    <CaptureProvider value={inForm}>
       <FormProvider {...form}>
         <FormHands failing={failing}>
           <form
@@ -121,7 +149,17 @@ export function RecordForm({ type, target, context, tenant, me, back, initial, r
                 often, or free some storage.
               </p>
             ) : null}
-            {spec.timer ? <TimerStrip spec={spec} values={values} context={context} /> : null}
+            {paper ? (
+              <TranscriptionLater
+                copy={copy}
+                change={change}
+                target={target}
+                me={me}
+                hasOwnTime={spec.observed !== null}
+                lacks={lacks}
+              />
+            ) : null}
+            {spec.timer && !paper ? <TimerStrip spec={spec} values={values} context={context} /> : null}
             {spec.fields.map((field) => (
               <FormField key={field.name} spec={field} control={form.control} under="" />
             ))}
@@ -158,19 +196,4 @@ export function RecordForm({ type, target, context, tenant, me, back, initial, r
       </FormProvider>
     </CaptureProvider>
   )
-}
-
-/** Lists that a record must have, empty; and the chalk grid of point 01, which is a layout and no reading. */
-function emptyLists(type: RecordType, context: CaptureContext): FieldValues {
-  const values: FieldValues = {}
-  for (const field of FORMS[type].fields) {
-    if (
-      field.kind === 'marks' ||
-      field.kind === 'text-list' ||
-      (field.kind === 'list' && field.atLeast === 0 && !field.optional)
-    )
-      values[field.name] = []
-    if (field.kind === 'chalk-grid' && context.grid) values[field.name] = context.grid
-  }
-  return values
 }

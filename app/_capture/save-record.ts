@@ -6,6 +6,7 @@ import type { OutboxOwner } from '@/lib/capture/outbox/outbox-entry'
 import type { Captured, CaptureRefusal, DeviceStated } from '@/lib/capture/outbox/outbox-terms'
 import { FactId } from '@/lib/domain/facts/fact'
 import type { PointRecord } from '@/lib/domain/records/record'
+import type { PaperStatement } from '@/lib/domain/tally/paper-copy'
 import type { Moment } from '@/lib/domain/time'
 import type { Refusal } from '@/lib/server/commands/refusal'
 import type { LateReason } from './late-entry'
@@ -24,11 +25,13 @@ export type Saving = {
   replaces?: string
   was?: PointRecord
   reason?: string
+  /** What a copy from paper states beside the record. */
+  paper?: PaperStatement
 }
 
 /** The statement of one record, or of the correction of one; null when a correction changes nothing. */
 function statementOf(saving: Saving): Captured | null {
-  const { target, record, observedAt, enteredAt, late, replaces, was, reason } = saving
+  const { target, record, observedAt, enteredAt, late, replaces, was, reason, paper } = saving
   const changes = was ? changesBetween(was, record) : []
   if (was && changes.length === 0) return null
   const entry = {
@@ -44,7 +47,16 @@ function statementOf(saving: Saving): Captured | null {
       }
     : {
         command: 'record-point',
-        input: { ...entry, body: { point: target.point, attempt: target.attempt, record } },
+        input: {
+          ...entry,
+          ...(paper ? { observedBy: paper.observedBy } : {}),
+          body: {
+            point: target.point,
+            attempt: target.attempt,
+            record,
+            ...(paper ? { transcribed: paper.transcribed } : {}),
+          },
+        },
       }
 }
 

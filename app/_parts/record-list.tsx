@@ -1,4 +1,5 @@
 import type { ReactNode } from 'react'
+import { PaperNote } from '@/app/_tally/paper-note'
 import { FORMS } from '@/lib/capture/forms/form-table'
 import type { FactId, PersonId } from '@/lib/domain/facts/fact'
 import { correctionWords } from '@/lib/domain/fold/correction-words'
@@ -19,17 +20,20 @@ export function RecordList({
   me,
   correct,
   unsent = ALL_SENT,
+  check,
 }: {
   attempt: AttemptState
   names: Record<PersonId, string>
   me: PersonId
   correct: (fact: FactId) => ReactNode
   unsent?: ReadonlySet<FactId>
+  /** Draws the way to compare a copy from paper with its scan. */
+  check?: (fact: FactId) => ReactNode
 }) {
   if (attempt.records.length === 0) return <p className="quiet">Nothing is recorded yet.</p>
   return (
     <div className="stack">
-      {attempt.records.map(({ fact, record, corrections, overruledBy, late, signedBy }) => (
+      {attempt.records.map(({ fact, record, corrections, overruledBy, late, signedBy, transcription }) => (
         <article key={fact.id} className="group" id={fact.id}>
           <div className="row between">
             <h3>{FORMS[record.type].title}</h3>
@@ -48,6 +52,7 @@ export function RecordList({
               </span>
             </p>
           ) : null}
+          <PaperNote copy={{ fact, transcription }} names={names} />
           <RecordValues record={record} names={names} />
           {corrections.map((correction) => (
             <div key={correction.id} className="note">
@@ -72,6 +77,7 @@ export function RecordList({
                 ? 'not signed'
                 : `covered by ${signedBy.length} ${signedBy.length === 1 ? 'signature' : 'signatures'}`}
             </span>
+            {transcription && transcription.state !== 'agrees' && check ? check(fact.id) : null}
             {fact.enteredBy === me || fact.observedBy === me ? correct(fact.id) : null}
           </div>
         </article>

@@ -10,6 +10,7 @@ import { type SitePlace, siteHref } from '@/lib/capture/site/site-address'
 import { captureOnSite } from '@/lib/capture/site/site-state'
 import type { SitePack } from '@/lib/domain/capture/site-pack'
 import { PointRecord, RECORD_TYPES } from '@/lib/domain/records/record'
+import { sheetNumber } from '@/lib/domain/tally/sheet-number'
 import type { Site } from './use-site'
 
 type Props = { site: Site; pack: SitePack; place: SitePlace; point: string }
@@ -40,6 +41,8 @@ export function SiteForm({ site, pack, place, point }: Props) {
   const { utcOffset, clockKind, lateAfterMinutes } = pack
   const context: CaptureContext = { ...drawn, utcOffset, clockKind, lateAfterMinutes }
   const keyed = refused ? recordIn(refused.input.body) : null
+  const sheetOf = { repair: pack.number, point, attempt }
+  const paper = correcting || place.paper === null ? undefined : { sheet: sheetNumber(sheetOf, place.paper) ?? '' }
   return (
     <main className="page narrow" id="main">
       <div className="page-head">
@@ -50,6 +53,7 @@ export function SiteForm({ site, pack, place, point }: Props) {
           <h1>
             {correcting ? 'Correct: ' : ''}
             {FORMS[type].title}
+            {paper ? ', from paper' : ''}
           </h1>
           <PointLimits judge={ground.judge} />
         </div>
@@ -57,7 +61,16 @@ export function SiteForm({ site, pack, place, point }: Props) {
       <div className="stack" style={{ marginBottom: 16 }}>
         <RoomNote room={site.room} isBrief />
       </div>
+      {paper || correcting ? null : (
+        <p style={{ marginBottom: 12 }}>
+          <a className="button plain" href={siteHref({ ...sheetOf, form: type, paper: 'other' })}>
+            From a paper tally
+          </a>
+        </p>
+      )}
       <RecordForm
+        key={paper ? 'paper' : 'seen'}
+        paper={paper}
         type={type}
         target={{ repair: pack.number, point, attempt }}
         context={context}

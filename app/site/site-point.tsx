@@ -1,5 +1,5 @@
 'use client'
-import { useMemo } from 'react'
+import { lazy, Suspense, useMemo } from 'react'
 import { LiveVerdicts } from '@/app/_capture/live-verdicts'
 import { RecordList } from '@/app/_parts/record-list'
 import { RoomNote } from '@/app/_parts/room-note'
@@ -13,6 +13,9 @@ import type { AttemptState, PointState } from '@/lib/domain/fold/repair-state'
 import type { Role } from '@/lib/domain/roles'
 import { SitePhotos } from './site-photos'
 import type { Site } from './use-site'
+
+/** Keys, signing and deciding have a program of their own: capture waits for none of it. */
+const SiteActs = lazy(async () => ({ default: (await import('./site-acts')).SiteActs }))
 
 const RECORDERS: ReadonlySet<Role> = new Set([
   'technician',
@@ -58,7 +61,7 @@ export function SitePoint({ site, pack, place, point: no }: Props) {
           </p>
         ) : null}
         {isLatest && pack.roles.some((role) => RECORDERS.has(role)) ? (
-          <Forms number={pack.number} point={point} attempt={attempt} />
+          <Forms number={pack.number} point={point} attempt={attempt} paper={place.paper} />
         ) : null}
         {isLatest && pack.roles.some((role) => PHOTOGRAPHERS.has(role)) ? (
           <SitePhotos site={site} pack={pack} point={point} attempt={attempt} />
@@ -84,10 +87,9 @@ export function SitePoint({ site, pack, place, point: no }: Props) {
             )}
           />
         </section>
-        <p className="note">
-          <strong>Signing and release need a network.</strong>
-          <span>Signatures are given with a password before the server. What is captured here waits until then.</span>
-        </p>
+        <Suspense fallback={<p className="quiet">Opening what may be signed here.</p>}>
+          <SiteActs site={site} pack={pack} folded={folded} point={point} attempt={attempt} />
+        </Suspense>
       </div>
     </main>
   )
@@ -113,11 +115,21 @@ function Head({ pack, point, attempt }: { pack: SitePack; point: PointState; att
   )
 }
 
-function Forms({ number, point, attempt }: { number: string; point: PointState; attempt: AttemptState }) {
-  const at = { repair: number, point: point.no, attempt: attempt.attempt }
+function Forms({
+  number,
+  point,
+  attempt,
+  paper,
+}: {
+  number: string
+  point: PointState
+  attempt: AttemptState
+  paper: string | null
+}) {
+  const at = { repair: number, point: point.no, attempt: attempt.attempt, paper }
   return (
     <section className="sheet">
-      <h2>Record</h2>
+      <h2>{paper === null ? 'Record' : 'Record, from the paper tally'}</h2>
       <div className="row">
         {point.plan.records.map(({ type, atLeast }) => (
           <a key={type} className="button" href={siteHref({ ...at, form: type })}>

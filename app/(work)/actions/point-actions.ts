@@ -1,4 +1,5 @@
 'use server'
+import { checkTranscription } from '@/lib/server/commands/check-transcription'
 import { chooseGoverns } from '@/lib/server/commands/choose-governs'
 import { correctRecord } from '@/lib/server/commands/correct-record'
 import { markNotApplicable } from '@/lib/server/commands/mark-not-applicable'
@@ -19,6 +20,10 @@ export async function recordPointAction(input: unknown) {
 
 export async function correctRecordAction(input: unknown) {
   return act(correctRecord, input)
+}
+
+export async function checkTranscriptionAction(input: unknown) {
+  return act(checkTranscription, input)
 }
 
 export async function submitPointAction(input: unknown) {

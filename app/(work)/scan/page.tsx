@@ -1,7 +1,9 @@
+import { redirect } from 'next/navigation'
 import { BarredNote } from '@/app/_desk/barred-note'
 import { mayReadStores, requireDesk } from '@/app/_desk/require-desk'
 import { LabelAsker } from '@/app/_parts/label-asker'
 import { LabelFound } from '@/app/_parts/label-found'
+import { transcribePathIn } from '@/lib/domain/tally/sheet-number'
 import { loadScanView } from '@/lib/server/views/scan-view'
 
 export const metadata = { title: 'Scan a label' }
@@ -11,6 +13,8 @@ export default async function ScanPage({ searchParams }: { searchParams: Promise
   if (!mayReadStores(reading)) return <BarredNote title="Scan a label" forWhom="everyone with a role in a project" />
   const { label } = await searchParams
   const text = typeof label === 'string' ? label : ''
+  const sheet = transcribePathIn(text)
+  if (sheet) redirect(sheet)
   const view = text === '' ? null : await loadScanView(reading, text)
   return (
     <main className="page narrow stack" id="main">

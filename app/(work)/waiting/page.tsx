@@ -11,6 +11,7 @@ export const metadata = { title: 'Waiting for me' }
 const GROUPS: readonly (readonly [WaitingLine['kind'], string])[] = [
   ['release', 'To release'],
   ['decide', 'To decide'],
+  ['check', 'Paper to check'],
   ['record', 'Open to record'],
 ]
 

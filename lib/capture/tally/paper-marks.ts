@@ -27,7 +27,7 @@ export function markCount(criteria: readonly Pick<Criterion, 'rule'>[], quantity
 export function paperMarks(spec: MarksField, { criteria, grid, leakClock }: PaperGround): PaperMarks {
   switch (spec.shape) {
     case 'filler':
-      return { unit: spec.unit, tables: leakClock ? [tableOf(fillerShape(leakClock), 'o’clock')] : null }
+      return { unit: spec.unit, tables: leakClock ? [fillerTable(leakClock)] : null }
     case 'numbered':
       return {
         unit: spec.unit,
@@ -36,6 +36,12 @@ export function paperMarks(spec: MarksField, { criteria, grid, leakClock }: Pape
     case 'stations':
       return { unit: spec.unit, tables: grid ? gridTables(grid) : null }
   }
+}
+
+/** Rows by their distance from the hole, upstream first. */
+function fillerTable(leakClock: string) {
+  const { columns, rows } = tableOf(fillerShape(leakClock), 'o’clock')
+  return { columns, rows: rows.map(({ name, boxes }) => ({ name: `${name.replace('-', '−')} mm`, boxes })) }
 }
 
 function gridTables(grid: Grid) {

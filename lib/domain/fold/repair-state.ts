@@ -6,6 +6,7 @@ import type { PointRecord, RecordOf } from '../records/record'
 import type { Participation, Party } from '../roles'
 import type { PointNo, Specification } from '../specification'
 import type { CalendarDay, Moment } from '../time'
+import type { ConflictState } from './conflict-state'
 import type { NonconformanceState } from './nonconformance-state'
 import type { TranscriptionState } from './transcription-states'
 
@@ -158,18 +159,6 @@ export type AcceptanceState = {
 }
 
 export type IssueState = { fact: FactOf<'dossier-issued'>; transmitted: FactOf<'transmitted'>[] }
-
-/** Facts that did not know of each other, until a person says which record governs or what becomes of a decision. */
-export type ConflictState = {
-  point: PointNo
-  facts: FactId[]
-  text: string
-  /** The note of a sync, where it was one that found the conflict. */
-  noted: FactId | null
-  /** The decision in the record that was made without knowing the facts. */
-  decision: FactId | null
-  resolved: FactOf<'governs-chosen'> | FactOf<'conflict-settled'> | null
-}
 
 export type RepairState = {
   rules: string

@@ -115,8 +115,9 @@ function lateSixthPly(on: On0041): void {
       enteredAt: entered,
       late: { reason: 'Phone in its pouch with both gloves wet; kept on the paper tally.', source: 'paper tally' },
     },
-    { keeper: 'Maren Osterfalk', place: 'site file, crew cabin', checkedBy: L1 },
+    { keeper: 'Maren Osterfalk', place: 'site file, crew cabin' },
   )
+  hand.checkPaper(secondsAfter(entered, 60), L1, fact)
   hand.sign('14', secondsAfter(entered, 120), T1, 'performed', { covers: [fact] })
   hand.sign('14', secondsAfter(entered, 180), L1, 'checked', { covers: [fact] })
   hand.sign('14', secondsAfter(entered, 240), QI, 'checked', { covers: [fact] })

@@ -10,7 +10,7 @@ import type { PhotoBook, Scene } from './photo-drawing'
 type Record = BodyInput<'recorded'>['record']
 type Scope = BodyInput<'released'>['scope']
 type Method = BodyInput<'signed'>['method']
-type Covered = FactOf<'recorded'> | FactOf<'corrected'> | FactOf<'photo-attached'>
+type Covered = FactOf<'recorded' | 'corrected' | 'photo-attached' | 'transcription-checked'>
 type How = Partial<Pick<Line<'recorded'>, 'enteredAt' | 'enteredBy' | 'late' | 'device' | 'receivedAt'>> & {
   attempt?: number
 }
@@ -56,6 +56,19 @@ export function scriptRepair(script: FactScript, number: string, photos: PhotoBo
         by,
         ...how,
         body: { point, attempt, record, ...(transcribed ? { transcribed } : {}) },
+      })
+      keep(place(point, attempt), fact)
+      return fact
+    },
+    /** A second person compares what was copied from paper with the paper. */
+    checkPaper(at: Moment, by: string, copy: FactOf<'recorded'>) {
+      const { point, attempt } = copy.body
+      const fact = script.write({
+        stream,
+        kind: 'transcription-checked',
+        at,
+        by,
+        body: { point, attempt, record: copy.id, corrections: [], result: 'agrees' },
       })
       keep(place(point, attempt), fact)
       return fact

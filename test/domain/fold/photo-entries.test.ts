@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest'
 import { texts } from './listed-remarks'
+import { photoBody } from './photo-body'
 import { smallJob } from './small-job'
 import { REPAIR } from './small-job-plan'
 import { hardness } from './small-job-records'
@@ -102,22 +103,3 @@ test('rule 27: a transcription says who keeps the paper and whether a second per
     'At point 06, observed by tobias, entered 2026-05-12 09:15 +01:00 by tobias, transcribed from paper, kept by plumbline office, file 12; no scan; not checked by a second person.',
   )
 })
-
-function photoBody(hash: string) {
-  const size = { sha256: hash.repeat(64), sizeBytes: 1000, widthPx: 10, heightPx: 10 }
-  return {
-    ...size,
-    mediaType: 'image/jpeg',
-    rendition: size,
-    thumb: size,
-    claims: { takenAt: null, offset: null, latitude: null, longitude: null, camera: null, hasOriginalMetadata: true },
-    measures: {
-      sharpness: 1,
-      meanLightness: 0.5,
-      shareDark: 0,
-      shareBright: 0,
-      dHash: '0'.repeat(16),
-      pHash: '0'.repeat(16),
-    },
-  }
-}

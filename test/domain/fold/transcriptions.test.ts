@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest'
 import { mayCheckTranscription } from '@/lib/domain/fold/transcription-states'
 import { waitingLines } from '@/lib/domain/waiting/waiting-lines'
 import { person } from './fact-maker'
+import { photoBody } from './photo-body'
 import { ask } from './release-asked'
 import { type SmallJob, smallJob } from './small-job'
 import { m, REPAIR } from './small-job-plan'
@@ -18,7 +19,7 @@ function transcribed(job: SmallJob) {
     point: '07',
     attempt: 1,
     caption: 'Tally sheet',
-    photo: scanBody(),
+    photo: photoBody('e'),
     scan: { sheet: 'MD-0099/07/1/260512-080000' },
   })
   const record = job.make(
@@ -184,29 +185,3 @@ describe('a record transcribed from paper', () => {
     expect(mayCheckTranscription(plain, [], person('tobias'))).toMatchObject({ error: { code: 'not-transcribed' } })
   })
 })
-
-function scanBody() {
-  const size = { sha256: SCAN, sizeBytes: 1000, widthPx: 10, heightPx: 10 }
-  return {
-    ...size,
-    mediaType: 'image/jpeg',
-    rendition: size,
-    thumb: size,
-    claims: {
-      takenAt: null,
-      offset: null,
-      latitude: null,
-      longitude: null,
-      camera: null,
-      hasOriginalMetadata: false,
-    },
-    measures: {
-      sharpness: 100,
-      meanLightness: 128,
-      shareDark: 0,
-      shareBright: 0,
-      dHash: '0'.repeat(16),
-      pHash: '0'.repeat(16),
-    },
-  }
-}

@@ -11,6 +11,7 @@ import { PointActs } from '@/app/_parts/point-acts'
 import { PointHead } from '@/app/_parts/point-head'
 import { RecordList } from '@/app/_parts/record-list'
 import { SurfaceMap } from '@/app/_parts/repair-maps'
+import { TallyWays } from '@/app/_tally/tally-ways'
 import { FORMS } from '@/lib/capture/forms/form-table'
 import { surfaceMapsOf } from '@/lib/domain/pictures/surface-map-of'
 import { instantOf } from '@/lib/domain/time'
@@ -64,6 +65,7 @@ export default async function PointPage({ params, searchParams }: Props) {
                     </Link>
                   ))}
               </div>
+              <TallyWays base={base} attempt={attempt.attempt} />
             </section>
           ) : null}
           <GovernsChoice view={view} />
@@ -88,6 +90,11 @@ export default async function PointPage({ params, searchParams }: Props) {
               attempt={attempt}
               names={names}
               me={view.me}
+              check={(fact) => (
+                <Link className="button plain" href={`${base}/check/${fact}`}>
+                  Compare with the paper
+                </Link>
+              )}
               correct={(fact) => (
                 <Link className="button plain" href={`${base}/correct/${fact}`}>
                   Correct an error in it
