@@ -79,7 +79,7 @@ export function PointHead({ view, base }: { view: PointView; base: string }) {
         ) : null}
         {point.plan.hazards.length > 0 ? (
           <details className="note warn">
-            <summary style={{ minHeight: 32, cursor: 'pointer' }}>
+            <summary className="fold-head">
               <strong>Hazards at this point</strong>
             </summary>
             {point.plan.hazards.map((hazard) => (

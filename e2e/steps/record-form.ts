@@ -100,6 +100,6 @@ export class RecordFormHand {
 }
 
 /** A label as screen readers join it: the words, then perhaps that it may stay empty. */
-function labelled(label: string): RegExp {
+export function labelled(label: string): RegExp {
   return new RegExp(`^${label.replaceAll(/[.*+?^${}()|[\]\\]/g, '\\$&')}( \\(may stay empty\\))?$`)
 }
