@@ -1,41 +1,97 @@
 import { chooseGovernsAction } from '@/app/(work)/actions/point-actions'
+import type { PersonId } from '@/lib/domain/facts/fact'
+import { showMoment } from '@/lib/domain/time'
+import type { ConflictView } from '@/lib/server/views/conflict-view'
 import type { PointView } from '@/lib/server/views/point-view'
+import { ConflictRuling } from './conflict-ruling'
+import { ConflictSides, shortDevice } from './conflict-sides'
 import { GovernsForm } from './governs-form'
 
-/** Two records that contradict each other: both stay, an inspector says which governs and why. */
+/** What contradicts at a point: records side by side, of which an inspector says which governs; decisions made without a network, on which an inspector rules. What was ruled stays readable. */
 export function GovernsChoice({ view }: { view: PointView }) {
-  const { state, point, attempt, names } = view
-  const open = state.conflicts.filter((one) => one.point === point.no && !one.resolved)
-  if (open.length === 0) return null
+  const { state, conflicts, names, roles } = view
+  const mayRule = roles.includes('inspector')
+  const open = conflicts.filter((one) => !one.conflict.resolved)
+  const ruled = conflicts.filter((one) => one.conflict.resolved)
   return (
     <>
-      {open.map((conflict) => (
-        <section key={conflict.facts.join()} className="note question-note">
-          <strong>Two records contradict each other</strong>
-          <span>{conflict.text}</span>
-          {view.roles.includes('inspector') ? (
-            <GovernsForm
-              stream={state.stream}
-              point={point.no}
-              attempt={attempt.attempt}
-              act={chooseGovernsAction}
-              records={conflict.facts.flatMap((id) => {
-                const one = attempt.records.find((each) => each.fact.id === id)
-                return one
-                  ? [
-                      {
-                        id,
-                        label: `${names[one.fact.observedBy] ?? one.fact.observedBy}, device ${one.fact.device.id}`,
-                      },
-                    ]
-                  : []
-              })}
-            />
-          ) : (
-            <span>An inspector chooses which governs.</span>
-          )}
+      {open.map((one) =>
+        one.sides.length > 0 ? (
+          <Contradiction
+            key={one.conflict.facts.join()}
+            stream={state.stream}
+            view={one}
+            names={names}
+            mayRule={mayRule}
+          />
+        ) : (
+          <ConflictRuling
+            key={one.conflict.noted ?? one.conflict.facts.join()}
+            stream={state.stream}
+            view={one}
+            names={names}
+            mayRule={mayRule}
+          />
+        ),
+      )}
+      {ruled.length > 0 ? (
+        <section className="sheet">
+          <h2>Conflicts, ruled on</h2>
+          <ul className="plain-list">
+            {ruled.map(({ conflict: { facts, noted, text, resolved } }) =>
+              resolved ? (
+                <li key={noted ?? facts.join()}>
+                  {text}
+                  <br />
+                  <strong>
+                    {resolved.kind === 'conflict-settled' ? resolved.body.ruling : 'one record governs, all are kept'}
+                  </strong>
+                  : {resolved.body.reason}
+                  <br />
+                  <span className="quiet small">
+                    {names[resolved.observedBy] ?? resolved.observedBy}, {showMoment(resolved.observedAt)}
+                  </span>
+                </li>
+              ) : null,
+            )}
+          </ul>
         </section>
-      ))}
+      ) : null}
     </>
+  )
+}
+
+function Contradiction({
+  stream,
+  view: { conflict, sides },
+  names,
+  mayRule,
+}: {
+  stream: string
+  view: ConflictView
+  names: Record<PersonId, string>
+  mayRule: boolean
+}) {
+  const [first] = sides
+  return (
+    <section className="note question-note">
+      <strong>Two records contradict each other</strong>
+      <span>Both stay in the record. Nothing is released here until it is said which governs.</span>
+      <ConflictSides sides={sides} names={names} />
+      {mayRule && first ? (
+        <GovernsForm
+          stream={stream}
+          point={conflict.point}
+          attempt={first.fact.body.attempt}
+          act={chooseGovernsAction}
+          records={sides.map(({ fact }) => ({
+            id: fact.id,
+            label: `${names[fact.observedBy] ?? fact.observedBy}, ${showMoment(fact.observedAt)}, device ${shortDevice(fact.device.id)}`,
+          }))}
+        />
+      ) : (
+        <span>An inspector chooses which governs.</span>
+      )}
+    </section>
   )
 }

@@ -10,10 +10,16 @@ export function RepairSide({ view }: { view: RepairView }) {
       {state.conflicts
         .filter((one) => !one.resolved)
         .map((conflict) => (
-          <div key={conflict.facts.join()} className="note question-note">
-            <strong>Two records contradict each other at point {conflict.point}.</strong>
+          <div key={conflict.noted ?? conflict.facts.join()} className="note question-note">
+            <strong>
+              {conflict.noted
+                ? `A decision made without a network waits for a ruling at point ${conflict.point}.`
+                : `Two records contradict each other at point ${conflict.point}.`}
+            </strong>
             <span>{conflict.text}</span>
-            <Link href={`/repairs/${state.number}/points/${conflict.point}`}>Choose which governs</Link>
+            <Link href={`/repairs/${state.number}/points/${conflict.point}`}>
+              {conflict.noted ? 'Rule on it' : 'Choose which governs'}
+            </Link>
           </div>
         ))}
       {state.nonconformances.length > 0 ? (

@@ -49,6 +49,15 @@ export function SiteActs({ site, pack, folded, point, attempt }: Props) {
           </ul>
         </section>
       ) : null}
+      {folded.state.conflicts
+        .filter((one) => one.point === point.no && !one.resolved)
+        .map((one) => (
+          <div key={one.noted ?? one.facts.join()} className="note question-note">
+            <strong>A conflict waits for a ruling here.</strong>
+            <span>{one.text}</span>
+            <span>All of it is kept. An inspector rules on it in the record, where there is a network.</span>
+          </div>
+        ))}
       <NoSigning pack={pack} keys={keys} />
       {isLatest && attempt.records.length > 0 && signersHere(pack, keys.keys).length > 0 ? (
         <SiteSign ground={ground} point={point} />

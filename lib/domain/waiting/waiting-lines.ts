@@ -38,13 +38,7 @@ export function waitingLines(state: RepairState, roles: readonly Role[], me: Per
         title: `${point.no} ${point.plan.title}`,
         detail: current.state === 'open' ? 'open, nothing recorded yet' : (current.missing[0] ?? current.state),
       })
-    if (current.state === 'in question' && parties.includes('inspector'))
-      lines.push({
-        ...at,
-        kind: 'decide',
-        title: `${point.no} ${point.plan.title} is in question`,
-        detail: current.questions[0]?.causeKind ?? 'decide its effect',
-      })
+    if (parties.includes('inspector')) lines.push(...decisionsAt(state, point, at))
   }
   for (const one of state.nonconformances.filter((ncr) => ncr.isOpen)) {
     const isMine = one.needsApproval.some((party) => parties.includes(party))
@@ -81,4 +75,34 @@ function isOpen(point: PointState): boolean {
     ['open', 'in progress', 'refused', 'lapsed', 'withdrawn'].includes(point.current.state) &&
     point.plan.participation.crew !== null
   )
+}
+
+/** What an inspector decides at a point: conflicts first, for a release that one of them questions waits for the ruling alone. */
+function decisionsAt(
+  state: RepairState,
+  point: PointState,
+  at: Pick<WaitingLine, 'repair' | 'point' | 'href'>,
+): WaitingLine[] {
+  const { current, no, plan } = point
+  const conflicts = state.conflicts.filter((one) => one.point === no && one.resolved === null)
+  const [first] = conflicts
+  if (first)
+    return [
+      {
+        ...at,
+        kind: 'decide',
+        title: `${no} ${plan.title}: ${conflicts.length === 1 ? 'a conflict waits' : `${conflicts.length} conflicts wait`} for a ruling`,
+        detail: first.text,
+      },
+    ]
+  return current.state === 'in question'
+    ? [
+        {
+          ...at,
+          kind: 'decide',
+          title: `${no} ${plan.title} is in question`,
+          detail: current.questions[0]?.causeKind ?? 'decide its effect',
+        },
+      ]
+    : []
 }

@@ -1,3 +1,4 @@
+import type { ConflictState } from '@/lib/domain/fold/conflict-state'
 import { showMoment } from '@/lib/domain/time'
 import { type Block, cell, head, mono } from '../blocks'
 import type { DossierContext } from '../dossier-context'
@@ -23,7 +24,7 @@ export function trailBlocks(context: DossierContext): Block[] {
             columns: ['Point', 'Conflict', 'Decided'].map((title) => ({ title })),
             rows: state.conflicts.map((one) => [
               head(one.point),
-              cell(named(one.text, context)),
+              cell(named(`${one.text}${factsOf(one, context)}`, context)),
               cell(
                 one.resolved
                   ? `${context.personName(one.resolved.observedBy)}, ${showMoment(one.resolved.observedAt)}: ${one.resolved.kind === 'conflict-settled' ? `${one.resolved.body.ruling}. ` : ''}${one.resolved.body.reason}`
@@ -65,4 +66,15 @@ export function trailBlocks(context: DossierContext): Block[] {
       ]),
     },
   ]
+}
+
+/** The facts of a conflict, each with who stated it, when and on which device, so that a reader finds both sides in the dossier. */
+function factsOf({ facts }: ConflictState, context: DossierContext): string {
+  const told = context.facts
+    .filter((fact) => facts.includes(fact.id))
+    .map(
+      (fact) =>
+        `${whatOf(fact)}, ${context.personName(fact.observedBy)} ${shortMoment(fact.observedAt)}, device ${fact.device.id}`,
+    )
+  return told.length === 0 ? '' : ` (${told.join('; ')})`
 }

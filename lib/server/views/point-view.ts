@@ -2,6 +2,7 @@ import { foldProject } from '@/lib/domain/fold/fold-project'
 import type { AttemptState, PointState } from '@/lib/domain/fold/repair-state'
 import type { Role } from '@/lib/domain/roles'
 import { clockKindOf } from './clock-kind'
+import { type ConflictView, loadConflictViews } from './conflict-view'
 import { loadPersonChoices } from './person-choices'
 import type { ReadingDesk } from './reading-desk'
 import { loadRepairView, type RepairView } from './repair-view'
@@ -17,6 +18,7 @@ export type PointView = RepairView & {
   utcOffset: string
   clockKind: 'real' | 'demo' | 'test'
   heads: { stream: string; length: number }[]
+  conflicts: ConflictView[]
 }
 
 const RECORDERS: readonly Role[] = ['technician', 'lead', 'inspector', 'engineer', 'stores', 'in-service inspector']
@@ -52,5 +54,6 @@ export async function loadPointView(
     mayAttach: view.roles.some((role) => PHOTOGRAPHERS.includes(role)),
     isSparkRestricted: permit.at(-1) === 'yes',
     heads: await desk.headsOf([view.state.stream]),
+    conflicts: await loadConflictViews(reading, view.state, no),
   }
 }
