@@ -1,0 +1,73 @@
+import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest'
+import { ofKind } from '@/lib/domain/fold/order-facts'
+import { recordPoint } from '@/lib/server/commands/record-point'
+import { settleConflict } from '@/lib/server/commands/settle-conflict'
+import { at, type SiteDevice, siteDevice } from './site-device'
+import { openWorld, type World } from './world'
+
+describe('released on a device without a network', () => {
+  let world: World
+  let device: SiteDevice
+  beforeAll(async () => {
+    world = await openWorld()
+  }, 60_000)
+  beforeEach(async () => {
+    device = await siteDevice(world)
+  })
+  afterAll(() => world.store.remove())
+
+  test('a release given without a network is judged as the record stood then, and kept as given', async () => {
+    const seen = (await device.facts()).length
+    await device.receive([device.submit(3, seen)])
+    const given = await device.release(5, seen + 1)
+    await world.store.setNow('2026-05-12T19:00:00+01:00')
+    expect(await device.receive([device.entryOf(given)])).toMatchObject([{ kind: 'received' }])
+    expect(ofKind(await device.facts(), 'released')).toMatchObject([{ observedAt: at(5), observedBy: 'QI' }])
+    expect((await device.stateNow())?.conflicts).toEqual([])
+  })
+
+  test('a release that did not know the record is kept in question until a person rules', async () => {
+    const seen = (await device.facts()).length
+    await device.receive([device.submit(3, seen)])
+    const given = await device.release(5, seen + 1)
+    await recordPoint(await world.of('L1'), {
+      stream: device.repair,
+      body: { point: '05', attempt: 1, record: { type: 'remark', text: 'the gauge had been dropped' } },
+      observedAt: at(4),
+      enteredAt: at(4),
+      device: { id: 'phone-2', clockOffsetMs: 0 },
+    })
+    expect(await device.receive([device.entryOf(given)])).toMatchObject([{ kind: 'received' }])
+    const state = await device.stateNow()
+    const conflict = state?.conflicts.find((one) => one.decision === given.id)
+    expect(conflict).toMatchObject({ point: '05', resolved: null })
+    expect(state?.points[0]?.current.releases).toMatchObject([{ state: 'in question' }])
+    const rule = async (ruling: string) =>
+      settleConflict(await world.of('QJ'), {
+        stream: device.repair,
+        body: { conflict: conflict?.noted, ruling, reason: 'gauge checked on the block, it holds' },
+      })
+    expect(await rule('seen')).toMatchObject({ ok: false, error: { code: 'not-decided', why: 'ruling-does-not-fit' } })
+    expect(await rule('decision stands')).toMatchObject({ ok: true })
+    expect(await rule('decision falls')).toMatchObject({
+      ok: false,
+      error: { code: 'not-decided', why: 'ruled-already' },
+    })
+    const ruled = await device.stateNow()
+    expect(ruled?.points[0]?.current.releases).toMatchObject([{ state: 'valid' }])
+    expect(ruled?.conflicts.find((one) => one.decision === given.id)?.resolved).toMatchObject({ observedBy: 'QJ' })
+  })
+
+  test('nobody releases own work by being without a network, nor a point that lacks its submission', async () => {
+    const seen = (await device.facts()).length
+    const unsubmitted = await device.release(5, seen)
+    expect(await device.receive([device.entryOf(unsubmitted)])).toMatchObject([
+      { kind: 'refused', refusal: { code: 'not-decided', why: 'incomplete' } },
+    ])
+    await device.receive([device.submit(6, seen)])
+    const crew = await device.release(7, seen + 1, 'crew')
+    expect(await device.receive([device.entryOf(crew)])).toMatchObject([
+      { kind: 'refused', refusal: { code: 'not-own-role' } },
+    ])
+  })
+})
