@@ -22,6 +22,7 @@ export function SiteBar({ opening }: { opening: SiteOpening }) {
             <div>
               {opening.kind === 'open' ? <span className="site-name">{opening.site.owner.name}</span> : null}
               <a href={siteHref({ show: 'outbox' })}>What is not yet sent</a>
+              <a href={siteHref({ show: 'signing' })}>Sign on this device</a>
               <HandPanel />
               <a href="/waiting">The whole record</a>
             </div>

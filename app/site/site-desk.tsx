@@ -4,7 +4,7 @@ import { type MouseEvent, type ReactNode, Suspense } from 'react'
 import { NotSecureNote, useIsSecure } from '@/app/_parts/not-secure-note'
 import { sitePlaceOf } from '@/lib/capture/site/site-address'
 import { SiteBar } from './site-bar'
-import { OutboxList, PinnedList, SiteForm, SiteOpen, SitePoint, SiteRepair } from './site-screens'
+import { OutboxList, PinnedList, SiteForm, SiteKeys, SiteOpen, SitePoint, SiteRepair } from './site-screens'
 import { type Site, type SiteOpening, useSite } from './use-site'
 
 /** The screens that work without a network, by the address: pinned repairs, one repair, one point, one form, what waits to be sent. */
@@ -31,6 +31,7 @@ export function SiteDesk() {
 
 function Screen({ site, place }: { site: Site; place: ReturnType<typeof sitePlaceOf> }): ReactNode {
   if (place.show === 'outbox') return <OutboxList site={site} />
+  if (place.show === 'signing') return <SiteKeys site={site} />
   const project = site.projects.find((one) => one.project === `project:${place.open}`)
   if (project) return <SiteOpen key={project.project} site={site} project={project} />
   if (!place.repair) return <PinnedList site={site} />

@@ -77,13 +77,16 @@ export function unsentPhotos(
   return found
 }
 
-/** The same photos as the fold is told of them: point, attempt and demand. */
+/** Photos on their way, as the fold is told of them: those that a pack has not (`known`), sent or not, but for what was refused or set aside. */
 export function photosToCome(
   entries: readonly OutboxEntry[],
   stream: string,
+  known: ReadonlySet<string>,
 ): { point: string; attempt: number; demand: string }[] {
-  return unsentOf(entries, stream).flatMap(({ command, state, input: { body } }) => {
-    if (command !== 'attach-photo' || state === 'refused' || body === null || typeof body !== 'object') return []
+  return entries.flatMap(({ id, command, state, input }) => {
+    const { body } = input
+    const isToCome = input.stream === stream && state !== 'refused' && state !== 'set aside' && !known.has(id)
+    if (!isToCome || command !== 'attach-photo' || body === null || typeof body !== 'object') return []
     const { point, attempt, demand } = body as { point?: unknown; attempt?: unknown; demand?: unknown }
     return typeof point === 'string' && typeof attempt === 'number' && typeof demand === 'string'
       ? [{ point, attempt, demand }]

@@ -10,7 +10,7 @@ export type SitePlace = {
   again: string | null
   /** The form copies from a paper tally: the mark of its printed sheet, or `other` paper. */
   paper: string | null
-  show: 'outbox' | null
+  show: 'outbox' | 'signing' | null
   /** Project in which a repair is opened. */
   open: string | null
 }
@@ -35,6 +35,8 @@ export function siteHref(place: Partial<SitePlace>): string {
   return query === '' ? '/site' : `/site?${query}`
 }
 
+const SHOWN = ['outbox', 'signing'] as const
+
 /** The place that an address names. */
 export function sitePlaceOf(params: Pick<URLSearchParams, 'get'>): SitePlace {
   const attempt = Number(params.get('attempt') ?? '')
@@ -46,7 +48,7 @@ export function sitePlaceOf(params: Pick<URLSearchParams, 'get'>): SitePlace {
     correct: params.get('correct'),
     again: params.get('again'),
     paper: params.get('paper'),
-    show: params.get('show') === 'outbox' ? 'outbox' : null,
+    show: SHOWN.find((one) => one === params.get('show')) ?? null,
     open: params.get('open'),
   }
 }

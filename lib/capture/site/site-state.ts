@@ -20,12 +20,12 @@ export type SiteState = {
 
 /** Fold a pack with the entries of this device, by the same fold as the server's. */
 export function stateOnSite(pack: SitePack, entries: readonly OutboxEntry[], nowMs: number): SiteState {
-  const { facts, local, asOf } = factsOnSite(pack, entries, nowMs)
+  const { facts, local, asOf, toCome } = factsOnSite(pack, entries, nowMs)
   const state = foldRepair(facts, pack.stream, asOf, {
     lateAfterMinutes: pack.lateAfterMinutes,
     receipts: pack.receipts,
     likeness: pack.likeness,
-    photosToCome: photosToCome(entries, pack.stream),
+    photosToCome: toCome,
     sha256Of: (fact) => pack.digests[fact],
   })
   const sent = new Set(entries.filter((one) => one.state === 'sent').map((one) => one.id))
@@ -44,9 +44,9 @@ export function captureOnSite(
   nowMs: number,
   ask: { point: string; attempt: number; correcting: string | null },
 ): CaptureGround | null {
-  const { facts, asOf } = factsOnSite(pack, entries, nowMs)
+  const { facts, asOf, toCome } = factsOnSite(pack, entries, nowMs)
   return captureGround(
-    repairGround(facts, pack.stream, asOf, {}),
+    repairGround(facts, pack.stream, asOf, { photosToCome: toCome }),
     captureStores([...pack.stores, ...pack.facts], asOf),
     { ...ask, me: pack.person },
   )
@@ -60,5 +60,10 @@ function factsOnSite(pack: SitePack, entries: readonly OutboxEntry[], nowMs: num
   )
   // a clock that runs behind must not hide what was taken along or captured here
   const latestMs = Math.max(nowMs, instantOf(pack.takenAt), ...local.map((fact) => instantOf(fact.observedAt)))
-  return { facts: [...pack.facts, ...local], local, asOf: momentOf(latestMs, pack.utcOffset) }
+  return {
+    facts: [...pack.facts, ...local],
+    local,
+    asOf: momentOf(latestMs, pack.utcOffset),
+    toCome: photosToCome(entries, pack.stream, known),
+  }
 }

@@ -8,7 +8,7 @@ import type { JudgedSlot } from './judge-attempts'
 import { isSubmitted, missingForRelease } from './missing-for-release'
 import { ofKind } from './order-facts'
 import { isWaived, type PassedHold, passedHolds } from './passed-holds'
-import { photoStates, scansOf } from './photo-states'
+import { photoStates, photosToComeOf, scansOf } from './photo-states'
 import { isReceivedAfterUse } from './received-after-use'
 import { holdParties, releaseHistories, releaseState } from './release-states'
 import { relyingStep } from './relying-step'
@@ -39,9 +39,7 @@ export function attemptStates(
       const questions = distinctQuestions(criteria.flatMap((one) => one.questions))
       const conceded = ground.conceded.get(attemptKey(slot.no, slot.attempt))?.stream ?? null
       const photos = photoStates(ground, slot)
-      const photosToCome = (ground.beside.photosToCome ?? [])
-        .filter((one) => one.point === slot.no && one.attempt === slot.attempt)
-        .map((one) => one.demand)
+      const photosToCome = photosToComeOf(ground, slot)
       const signatures = signatureStates(ground, ofKind(slot.facts, 'signed'))
       const step = relyingStep(ground, points, slot)
       const isUnproven = conceded === null && criteria.some((one) => one.verdict !== 'pass' && !isAnswered(ground, one))

@@ -8,7 +8,7 @@ import { designAt, presentDefect } from './design-in-force'
 import type { EffectiveRecord } from './effective-records'
 import { revisionAt } from './fold-revisions'
 import { ofKind } from './order-facts'
-import { photoStates } from './photo-states'
+import { photoStates, photosToComeOf } from './photo-states'
 import type { RepairGround } from './repair-ground'
 import type { WindowState } from './repair-state'
 
@@ -43,6 +43,7 @@ export function judgeContextOf(
     defect: presentDefect(ground),
     geometry: ground.opened.body.geometry,
     photos: photoStates(ground, slot),
+    photosToCome: photosToComeOf(ground, slot),
     batches: ground.batches,
     instruments: ground.instruments,
     persons: ground.persons,

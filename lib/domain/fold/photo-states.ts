@@ -73,3 +73,10 @@ function claimFlags(photo: FactOf<'photo-attached'>): PhotoFlag[] {
   if (earlierByMs >= OLD_METADATA_MS) return [{ kind: 'old metadata', decision: null }]
   return Math.abs(earlierByMs) > CLOCK_DIFFERS_MS ? [{ kind: 'clock differs', decision: null }] : []
 }
+
+/** Demands of the attempt that photos on this device answer, one each, before the record has them. */
+export function photosToComeOf({ beside }: RepairGround, slot: AttemptSlot): string[] {
+  return (beside.photosToCome ?? [])
+    .filter((one) => one.point === slot.no && one.attempt === slot.attempt)
+    .map((one) => one.demand)
+}

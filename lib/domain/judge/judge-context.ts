@@ -67,6 +67,8 @@ export type JudgeContext = {
   defect: RecordOf<'defect'> | null
   geometry: 'straight' | 'bend' | 'tee' | 'nozzle'
   photos: PhotoState[]
+  /** Demands that photos on this device answer, one each, before the record has them. Absent on the server. */
+  photosToCome?: readonly string[]
   batches: Record<StreamId, BatchState>
   instruments: Record<StreamId, InstrumentState>
   persons: Record<StreamId, PersonState>

@@ -31,3 +31,15 @@ it.each([
   const result = criteria.map((each) => judgeCriterion(each, context))
   expect(result.map((each) => each.verdict)).toEqual([verdict])
 })
+
+it.each([
+  ['none on the device', [], 'not proven'],
+  ['one of another demand', ['length'], 'not proven'],
+  ['one on the device, not in the record yet', ['band'], 'pass'],
+] as const)('%s', (_case, photosToCome, verdict) => {
+  const criteria = [criterion({ kind: 'photos' }, '05')]
+  const base = contextOf(criteria, [])
+  const demand = { id: 'band', show: 'prepared band', atLeast: 1 }
+  const context = { ...base, point: { ...base.point, photos: [demand] }, photos: [], photosToCome }
+  expect(criteria.map((each) => judgeCriterion(each, context).verdict)).toEqual([verdict])
+})
