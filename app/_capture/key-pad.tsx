@@ -1,10 +1,13 @@
 'use client'
 
+/** Keys that may open or close something count when the finger lifts: its click would land on what appears beneath it. */
+const AT_LIFT = new Set(['undo', 'special', 'close', 'previous', 'next'])
+
 /** The four keys at the side, from above: what each is called, and what it does. */
 export type SideKey = { name: string; label: string; shown: string }
 
 /**
- * Large keys for one gloved thumb. Each press is one character; nothing repeats, nothing hovers, and a press counts where the finger lands. A keyboard reaches them too, unless its own keys do the same.
+ * Large keys for one gloved thumb. Each press is one character; nothing repeats, nothing hovers, and a character counts where the finger lands. A keyboard reaches them too, unless its own keys do the same.
  */
 export function KeyPad({
   press,
@@ -30,10 +33,10 @@ export function KeyPad({
       onPointerDown={(event) => {
         // the field keeps the focus, and a finger that lifts elsewhere has pressed all the same
         event.preventDefault()
-        press(name)
+        if (!AT_LIFT.has(name)) press(name)
       }}
       onClick={(event) => {
-        if (event.detail === 0) press(name)
+        if (AT_LIFT.has(name) || event.detail === 0) press(name)
       }}
     >
       {shown}

@@ -65,7 +65,7 @@ export class RecordFormHand {
     await grid.getByRole('button', { name: 'Key the marks' }).click()
     for (const reading of readings) {
       if (reading === 'TW') {
-        await grid.getByRole('button', { name: 'Value is special' }).dispatchEvent('pointerdown')
+        await grid.getByRole('button', { name: 'Value is special' }).click()
         await this.page.getByRole('dialog').getByRole('button', { name: 'Through-wall' }).click()
         continue
       }
@@ -88,7 +88,7 @@ export class RecordFormHand {
         await pad
           .getByRole('button', { name: digit === '.' ? 'Point' : digit, exact: true })
           .dispatchEvent('pointerdown')
-      await pad.getByRole('button', { name: 'Next mark' }).dispatchEvent('pointerdown')
+      await pad.getByRole('button', { name: 'Next mark' }).click()
     }
     await expect(grid.getByText(`${readings.length} of ${readings.length}`)).toBeVisible()
   }
