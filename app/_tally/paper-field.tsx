@@ -7,6 +7,8 @@ import { PaperMarksTables } from './paper-marks-tables'
 import { PaperVariant } from './paper-variant'
 import { DateBoxes, TickBoxes, TimeBoxes, UnitBox, WriteBox } from './write-box'
 
+const SCALES: Readonly<Record<string, string>> = { ShoreD: showUnit('ShoreD'), ShoreA: showUnit('ShoreA') }
+
 /** Columns of twelve that a field takes on the sheet. */
 function spanOf(field: FieldSpec): number {
   switch (field.kind) {
@@ -80,7 +82,7 @@ export function PaperInput({ field, ground, isNarrow }: { field: FieldSpec; grou
           <WriteBox />
         </span>
       ) : (
-        <TickBoxes options={field.options} />
+        <TickBoxes options={field.options.map((option) => SCALES[option] ?? option)} />
       )
     case 'moment':
       return (

@@ -1,11 +1,13 @@
 import Link from 'next/link'
 import { notFound } from 'next/navigation'
 import { requireDesk } from '@/app/_desk/require-desk'
+import { GridTable } from '@/app/_parts/grid-table'
 import { RecordValues } from '@/app/_parts/record-values'
 import { CheckForm } from '@/app/_tally/check-form'
 import { PaperNote } from '@/app/_tally/paper-note'
 import { FORMS } from '@/lib/capture/forms/form-table'
 import { mayAct } from '@/lib/domain/permissions'
+import { surfaceMapOf } from '@/lib/domain/pictures/surface-map-of'
 import { loadPointView } from '@/lib/server/views/point-view'
 
 export const metadata = { title: 'Check against the paper' }
@@ -26,6 +28,7 @@ export default async function CheckPage({
   const { attempt, copy } = found
   const { transcription } = found.copy
   const back = `/repairs/${encodeURIComponent(number)}/points/${no}?attempt=${attempt.attempt}`
+  const map = surfaceMapOf(copy, attempt, view.state)
   const isCopier = transcription.copiedBy.includes(view.me)
   return (
     <main className="page" id="main">
@@ -71,6 +74,7 @@ export default async function CheckPage({
           <h2>As transcribed</h2>
           <PaperNote copy={copy} names={view.names} />
           <RecordValues record={copy.record} names={view.names} />
+          {map ? <GridTable grid={map.grid} readings={map.readings} /> : null}
           {isCopier ? (
             <p className="note warn">
               <strong>You entered or corrected this copy.</strong>
