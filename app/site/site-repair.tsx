@@ -1,5 +1,5 @@
 'use client'
-import { useMemo } from 'react'
+import { lazy, Suspense, useMemo, useState } from 'react'
 import { Ladder } from '@/app/_parts/ladder'
 import { RepairHead } from '@/app/_parts/repair-head'
 import { RoomNote } from '@/app/_parts/room-note'
@@ -9,9 +9,13 @@ import type { SitePack } from '@/lib/domain/capture/site-pack'
 import { instantOf, showMoment } from '@/lib/domain/time'
 import type { Site } from './use-site'
 
+/** Drawn when asked for: their program is no part of what the ladder waits for. */
+const SiteMaps = lazy(async () => ({ default: (await import('./site-maps')).SiteMaps }))
+
 /** A pinned repair: its points in order, folded from what this device took along and captured since. */
 export function SiteRepair({ site, pack }: { site: Site; pack: SitePack }) {
   const { entries, page } = site
+  const [areMapsShown, setMapsShown] = useState(false)
   const { state, names, unsent, asOf } = useMemo(() => stateOnSite(pack, entries, page.nowMs()), [pack, entries, page])
   return (
     <main className="page" id="main">
@@ -34,6 +38,15 @@ export function SiteRepair({ site, pack }: { site: Site; pack: SitePack }) {
           nowMs={instantOf(asOf)}
           hrefOf={(point, attempt) => siteHref({ repair: state.number, point, attempt })}
         />
+        {areMapsShown ? (
+          <Suspense fallback={<p className="quiet">Drawing the maps.</p>}>
+            <SiteMaps state={state} />
+          </Suspense>
+        ) : (
+          <button type="button" className="button plain" onClick={() => setMapsShown(true)}>
+            Show surface maps and plots
+          </button>
+        )}
       </div>
     </main>
   )
