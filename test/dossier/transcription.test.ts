@@ -62,7 +62,7 @@ describe('the dossier of a record copied from paper', () => {
     const context = contextOf(pictures)
     const before = textOf(attemptOf(fold(job.facts, '05-12 12:20'), '07').records[0], context)
     expect(before).toBe(
-      ` From paper: transcribed from paper, kept by crew office, file 3; scan SHA-256 ${'e'.repeat(16)}…; not checked by a second person; the scan is 2 in section 19.`,
+      ` Transcribed from paper, kept by crew office, file 3; scan SHA-256 ${'e'.repeat(16)}…; not checked by a second person; the scan is 2 in section 19.`,
     )
     job.make(
       REPAIR,

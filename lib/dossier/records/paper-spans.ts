@@ -8,6 +8,6 @@ export function paperSpans({ transcription }: RecordState, context: DossierConte
   if (!transcription) return []
   const { scan, state } = transcription
   const printed = scan && context.photos.find((one) => one.photo.fact.id === scan.id)
-  const words = ` From paper: ${transcriptionWords(transcription, context.personName)}${printed ? `; the scan is ${printed.no} in section 19` : ''}.`
+  const words = ` T${transcriptionWords(transcription, context.personName).slice(1)}${printed ? `; the scan is ${printed.no} in section 19` : ''}.`
   return [state === 'agrees' ? plain(words) : strong(words, 'in-question')]
 }
