@@ -3,7 +3,7 @@ import { useState } from 'react'
 import type { PageOutbox } from '@/app/_capture/page-outbox'
 import { carryInFile } from '@/lib/capture/outbox/carry-in-file'
 import { createFetchExchange } from '@/lib/capture/outbox/fetch-exchange'
-import { isOpen } from '@/lib/capture/outbox/outbox-entry'
+import { isOpen, type OutboxEntry } from '@/lib/capture/outbox/outbox-entry'
 import { writeOutboxFile } from '@/lib/capture/outbox/write-outbox-file'
 import { OutboxRefusal } from './outbox-refusal'
 
@@ -12,6 +12,7 @@ export function OutboxCarry({ page }: { page: PageOutbox }) {
   const [passphrase, setPassphrase] = useState('')
   const [refusal, setRefusal] = useState<{ code: string; [fact: string]: unknown } | null>(null)
   const [said, setSaid] = useState<string | null>(null)
+  const [notReceived, setNotReceived] = useState<OutboxEntry[]>([])
   const write = async () => {
     const written = await writeOutboxFile({ store: page.store, owner: page.owner, nowMs: page.nowMs() }, passphrase)
     setSaid(written.ok ? 'The file is written. Nothing was taken off this device.' : null)
@@ -25,8 +26,10 @@ export function OutboxCarry({ page }: { page: PageOutbox }) {
   const carryIn = async (file: File) => {
     const carried = await carryInFile(file, passphrase, page.owner, createFetchExchange(undefined, '', page.nowMs))
     setRefusal(carried.ok ? null : carried.error)
+    setNotReceived([])
     if (!carried.ok) return setSaid(null)
     const { entries, outcome } = carried.value
+    setNotReceived(entries.filter((one) => one.state === 'refused'))
     const received = entries.filter((one) => one.state === 'sent').length
     const refused = entries.filter((one) => one.state === 'refused').length
     setSaid(
@@ -67,6 +70,7 @@ export function OutboxCarry({ page }: { page: PageOutbox }) {
         </div>
         <div role="status">{said ? <p className="note">{said}</p> : null}</div>
         {refusal ? <OutboxRefusal refusal={refusal} /> : null}
+        {notReceived.map((entry) => (entry.refusal ? <OutboxRefusal key={entry.id} refusal={entry.refusal} /> : null))}
       </div>
     </details>
   )
