@@ -1,5 +1,5 @@
 'use client'
-import { useId } from 'react'
+import { type ReactNode, useId } from 'react'
 import { DrawnPad } from '@/app/_parts/drawn-pad'
 import type { SignerHere } from '@/lib/capture/signing/signers-here'
 import type { Role } from '@/lib/domain/roles'
@@ -30,12 +30,18 @@ export function SignerHereFields({
   value,
   change,
   only,
+  isBusy,
+  children,
 }: {
   signers: readonly SignerHere[]
   me: string
   value: SignerHereState
   change: (next: SignerHereState) => void
   only?: readonly Role[]
+  /** While a signature is made nothing is chosen: it would be cleared with the rest. */
+  isBusy: boolean
+  /** What is asked before the drawing and the PIN, such as the meaning. */
+  children?: ReactNode
 }) {
   const id = useId()
   const rolesOf = (one: SignerHere) => one.roles.filter((role) => !only || only.includes(role))
@@ -56,7 +62,7 @@ export function SignerHereFields({
   const keyOf = chosen?.by === 'in person' ? holders.find((one) => one.person === value.witness) : chosen
   if (able.length === 0) return <p className="quiet">Nobody who may do this signs on this device.</p>
   return (
-    <>
+    <fieldset disabled={isBusy} style={{ display: 'contents' }}>
       <div className="field">
         <label htmlFor={`${id}-who`}>Who signs</label>
         <select id={`${id}-who`} value={value.person} onChange={(event) => pick(event.target.value)}>
@@ -78,6 +84,7 @@ export function SignerHereFields({
           change={(role) => change({ ...value, role: role as Role })}
         />
       ) : null}
+      {children}
       {chosen?.by === 'in person' ? (
         <>
           {holders.length > 1 ? (
@@ -102,7 +109,7 @@ export function SignerHereFields({
           change={(pin) => change({ ...value, pin })}
         />
       ) : null}
-    </>
+    </fieldset>
   )
 }
 

@@ -37,7 +37,7 @@ export function SiteKeys({ site }: { site: Site }) {
           <h2>How it works</h2>
           <ul className="plain-list">
             <li>Each person makes a key of their own here, once, with a network and their password.</li>
-            <li>The key stays on this device. It cannot be copied off it, by nobody.</li>
+            <li>The key stays on this device. Nobody can copy it off.</li>
             <li>A PIN opens it at each signature. The PIN only gates the key: it proves nothing to others.</li>
             <li>Five wrong PINs in a row destroy the key. What it signed stays signed.</li>
             <li>Every signature made so says in the record that a key of this device made it.</li>

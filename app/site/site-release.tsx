@@ -108,6 +108,7 @@ function Decision({ ground, state, point }: Omit<Props, 'mayRecord'>) {
           <SignerHereFields
             signers={signers}
             me={pack.person}
+            isBusy={isBusy}
             value={signer}
             change={setSigner}
             only={[ROLE_OF_PARTY[party]]}

@@ -50,21 +50,23 @@ export function SiteSign({ ground, point }: { ground: DecisionGroundHere; point:
         <SignerHereFields
           signers={signers}
           me={pack.person}
+          isBusy={isBusy}
           value={signer}
           change={(next) => {
             setSigner(next)
             setSigned(null)
             if (next.person !== signer.person || next.role !== signer.role) setMeaning('')
           }}
-        />
-        {meanings.length > 0 ? (
-          <Choice
-            legend="Meaning"
-            options={meanings.map((one) => ({ value: one, label: one }))}
-            value={meaning}
-            change={(one) => setMeaning(one as Meaning)}
-          />
-        ) : null}
+        >
+          {meanings.length > 0 ? (
+            <Choice
+              legend="Meaning"
+              options={meanings.map((one) => ({ value: one, label: one }))}
+              value={meaning}
+              change={(one) => setMeaning(one as Meaning)}
+            />
+          ) : null}
+        </SignerHereFields>
         {refusal ? <OutboxRefusal refusal={refusal} /> : null}
         {signed ? (
           <p className="note good" role="status">

@@ -23,7 +23,7 @@ const RefuseRelease = z.strictObject({
  */
 export const refuseRelease = command(RefuseRelease, async (desk, form) => {
   const act = releaseActOf(form.body.party)
-  const ground = await decisionGround(desk, form.stream, act)
+  const ground = await decisionGround(desk, form.stream, act, form.observedAt)
   if (!ground.ok) return ground
   const { kept, place, state } = ground.value
   const fact = desk.make({

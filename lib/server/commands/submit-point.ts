@@ -21,7 +21,7 @@ const SubmitPoint = z.strictObject({
  * `decision-misdated`, `heads-moved`.
  */
 export const submitPoint = command(SubmitPoint, async (desk, form) => {
-  const ground = await decisionGround(desk, form.stream, 'submit')
+  const ground = await decisionGround(desk, form.stream, 'submit', form.observedAt)
   if (!ground.ok) return ground
   const { kept, place, state } = ground.value
   const fact = desk.make({ stream: form.stream, kind: 'submitted', body: form.body, entry: form, offset: place.offset })

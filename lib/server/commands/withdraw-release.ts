@@ -21,7 +21,7 @@ const WithdrawRelease = z.strictObject({
  * for its party may withdraw it, or an inspector. Refuses `invalid`, `not-found`, `not-allowed`, `not-decided` (`release-fallen`), `decision-misdated`, `heads-moved`.
  */
 export const withdrawRelease = command(WithdrawRelease, async (desk, form) => {
-  const ground = await decisionGround(desk, form.stream, 'withdraw release')
+  const ground = await decisionGround(desk, form.stream, 'withdraw release', form.observedAt)
   if (!ground.ok) return ground
   const { kept, place, state } = ground.value
   const fact = desk.make({

@@ -1,6 +1,8 @@
 import { expect, test } from 'vitest'
-import { FactId } from '@/lib/domain/facts/fact'
+import { FactId, PersonId } from '@/lib/domain/facts/fact'
 import { missingRecords } from '@/lib/domain/fold/missing-for-release'
+import type { Role } from '@/lib/domain/roles'
+import { waitingLines } from '@/lib/domain/waiting/waiting-lines'
 import { prepared, smallJob } from './small-job'
 import { REPAIR } from './small-job-plan'
 import { attemptOf, fold, pointOf, releaseOf } from './small-job-state'
@@ -26,6 +28,12 @@ test('a release given without a network, not knowing the record, is in question 
   expect(open.conflicts).toMatchObject([{ point: '09', noted: noted.id, decision, resolved: null }])
   expect(open.missing.some((one) => one.text.includes('Release of point 09 given without a network'))).toBe(true)
   expect(pointOf(open, '14').blockedBy).toContain('09')
+  const toDecide = (state: typeof open, role: Role) =>
+    waitingLines(state, [role], PersonId.parse('maren')).filter((one) => one.kind === 'decide' && one.point === '09')
+  expect(toDecide(open, 'inspector')).toMatchObject([
+    { title: expect.stringMatching(/: a conflict waits for a ruling$/), detail: open.conflicts[0]?.text },
+  ])
+  expect(toDecide(open, 'lead')).toEqual([])
   const rule = (ruling: 'decision stands' | 'decision falls') => {
     const settled = job.make(REPAIR, 'conflict-settled', '05-12 12:20', {
       conflict: noted.id,
@@ -39,6 +47,7 @@ test('a release given without a network, not knowing the record, is in question 
   const stands = rule('decision stands')
   expect(releaseOf(stands, '09')?.state).toBe('valid')
   expect(stands.conflicts[0]?.resolved).not.toBeNull()
+  expect(toDecide(stands, 'inspector')).toEqual([])
   const falls = rule('decision falls')
   expect(releaseOf(falls, '09')).toMatchObject({
     state: 'withdrawn',
