@@ -84,7 +84,12 @@ function repairFacts(names: Names): FactJson[] {
     factJson(
       repair,
       'recorded',
-      { point: '06' as never, attempt: 1, record: PERMIT as never, transcribed: { keeper: 'office', place: 'file 3' } },
+      {
+        point: '06' as never,
+        attempt: 1,
+        record: { type: 'remark', text: 'read from the sheet' } as never,
+        transcribed: { keeper: 'office', place: 'file 3' },
+      },
       { id: names.copied, ...when('08:01'), ...by('NEW') },
     ),
     factJson(repair, 'photo-attached', photo(PHOTO_SHA256), { id: names.photo, ...when('08:02') }),

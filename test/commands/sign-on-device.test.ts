@@ -73,7 +73,10 @@ describe('signed on a device without a network', () => {
         role: 'inspector',
       },
     )
-    const changed = { ...device.entryOf(made), input: { ...device.entryOf(made).input, observedAt: at(6), enteredAt: at(6) } }
+    const changed = {
+      ...device.entryOf(made),
+      input: { ...device.entryOf(made).input, observedAt: at(6), enteredAt: at(6) },
+    }
     expect(await device.receive([changed])).toMatchObject([{ kind: 'refused', refusal: { code: 'key-proof-wrong' } }])
     const other = await signHere(
       device.keyOf('L1'),
