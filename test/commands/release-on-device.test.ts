@@ -1,4 +1,6 @@
+import { v7 } from 'uuid'
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest'
+import { FactId } from '@/lib/domain/facts/fact'
 import { ofKind } from '@/lib/domain/fold/order-facts'
 import { recordPoint } from '@/lib/server/commands/record-point'
 import { settleConflict } from '@/lib/server/commands/settle-conflict'
@@ -26,37 +28,51 @@ describe('released on a device without a network', () => {
     expect((await device.stateNow())?.conflicts).toEqual([])
   })
 
-  test('a release that did not know the record is kept in question until a person rules', async () => {
-    const seen = (await device.facts()).length
-    await device.receive([device.submit(3, seen)])
-    const given = await device.release(5, seen + 1)
-    await recordPoint(await world.of('L1'), {
-      stream: device.repair,
-      body: { point: '05', attempt: 1, record: { type: 'remark', text: 'the gauge had been dropped' } },
-      observedAt: at(4),
-      enteredAt: at(4),
-      device: { id: 'phone-2', clockOffsetMs: 0 },
-    })
-    expect(await device.receive([device.entryOf(given)])).toMatchObject([{ kind: 'received' }])
-    const state = await device.stateNow()
-    const conflict = state?.conflicts.find((one) => one.decision === given.id)
-    expect(conflict).toMatchObject({ point: '05', resolved: null })
-    expect(state?.points[0]?.current.releases).toMatchObject([{ state: 'in question' }])
-    const rule = async (ruling: string) =>
-      settleConflict(await world.of('QJ'), {
-        stream: device.repair,
-        body: { conflict: conflict?.noted, ruling, reason: 'gauge checked on the block, it holds' },
+  test.each(['before', 'after'] as const)(
+    'a release that did not know a record, received %s its submission, is kept in question until a person rules',
+    async (when) => {
+      const seen = (await device.facts()).length
+      const given = await device.release(5, seen + 1)
+      const record = FactId.parse(v7())
+      const recordElsewhere = async () =>
+        recordPoint(await world.of('L1'), {
+          stream: device.repair,
+          body: { point: '05', attempt: 1, record: { type: 'remark', text: 'the gauge had been dropped' } },
+          id: record,
+          observedAt: at(4),
+          enteredAt: at(4),
+          device: { id: 'phone-2', clockOffsetMs: 0 },
+        })
+      if (when === 'before') await recordElsewhere()
+      const submitted = device.submit(3, seen)
+      await device.receive([submitted])
+      if (when === 'after') await recordElsewhere()
+      expect(await device.receive([device.entryOf(given)])).toMatchObject([{ kind: 'received' }])
+      const state = await device.stateNow()
+      const conflict = state?.conflicts.find((one) => one.decision === given.id)
+      expect(conflict).toMatchObject({ point: '05', resolved: null })
+      expect(conflict?.facts).toContain(record)
+      expect(conflict?.facts).not.toContain(submitted.id)
+      expect(state?.points[0]?.current.releases).toMatchObject([{ state: 'in question' }])
+      const rule = async (ruling: string) =>
+        settleConflict(await world.of('QJ'), {
+          stream: device.repair,
+          body: { conflict: conflict?.noted, ruling, reason: 'gauge checked on the block, it holds' },
+        })
+      expect(await rule('seen')).toMatchObject({
+        ok: false,
+        error: { code: 'not-decided', why: 'ruling-does-not-fit' },
       })
-    expect(await rule('seen')).toMatchObject({ ok: false, error: { code: 'not-decided', why: 'ruling-does-not-fit' } })
-    expect(await rule('decision stands')).toMatchObject({ ok: true })
-    expect(await rule('decision falls')).toMatchObject({
-      ok: false,
-      error: { code: 'not-decided', why: 'ruled-already' },
-    })
-    const ruled = await device.stateNow()
-    expect(ruled?.points[0]?.current.releases).toMatchObject([{ state: 'valid' }])
-    expect(ruled?.conflicts.find((one) => one.decision === given.id)?.resolved).toMatchObject({ observedBy: 'QJ' })
-  })
+      expect(await rule('decision stands')).toMatchObject({ ok: true })
+      expect(await rule('decision falls')).toMatchObject({
+        ok: false,
+        error: { code: 'not-decided', why: 'ruled-already' },
+      })
+      const ruled = await device.stateNow()
+      expect(ruled?.points[0]?.current.releases).toMatchObject([{ state: 'valid' }])
+      expect(ruled?.conflicts.find((one) => one.decision === given.id)?.resolved).toMatchObject({ observedBy: 'QJ' })
+    },
+  )
 
   test('nobody releases own work by being without a network, nor a point that lacks its submission', async () => {
     const seen = (await device.facts()).length

@@ -12,7 +12,7 @@ export type Blindness = {
   isKept: boolean
   repair: StreamId
   device: Fact['device']
-  /** All facts of the repair in the order received, and how many of them the device had seen. */
+  /** All facts of the repair in the order received, and how many of them the device had seen, its own among them. */
   facts: readonly Fact[]
   seen: number
   point: string | undefined
@@ -26,8 +26,11 @@ export type Blindness = {
 export function conflictNote(desk: Desk, blind: Blindness): FactOf<'conflict-noted'> {
   const { decision, facts, seen, point, device } = blind
   const ofPoint = (fact: Fact) => 'point' in fact.body && fact.body.point === point
-  const unseen = facts.slice(seen)
-  const known = facts.slice(0, seen).findLast(ofPoint) ?? facts[0]
+  // what the device made itself it knew, in whatever order it arrived among what others sent
+  const ofOthers = facts.filter((fact) => fact.device.id !== device.id)
+  const unseen = ofOthers.slice(Math.max(0, ofOthers.length - Math.max(0, facts.length - seen)))
+  const seenFacts = facts.filter((fact) => !unseen.includes(fact))
+  const known = seenFacts.findLast(ofPoint) ?? seenFacts[0]
   const named = [...unseen.filter(ofPoint), ...unseen.filter((fact) => !ofPoint(fact))].slice(0, FACTS_AT_MOST - 1)
   const ids = [...(known && !unseen.some(ofPoint) ? [known] : []), ...named].map((fact) => fact.id)
   return desk.make({
