@@ -10,6 +10,7 @@ import { signInAs } from './steps/people'
 import { drawPhoto } from './steps/photos'
 import { RecordFormHand } from './steps/record-form'
 import { SALTS } from './steps/repair-0042'
+import { waitForShell } from './steps/wait-for-shell'
 import { QI } from './steps/walk'
 
 const NUMBER = 'MD-0201'
@@ -35,22 +36,6 @@ async function openBrowser(isOffline: boolean): Promise<{ context: BrowserContex
     offline: isOffline,
   })
   return { context, page: context.pages()[0] ?? (await context.newPage()) }
-}
-
-/** The shell and its program lie on the device. */
-async function waitForShell(page: Page): Promise<void> {
-  await expect
-    .poll(
-      () =>
-        page.evaluate(async () => {
-          const worker = await navigator.serviceWorker.getRegistration()
-          return (
-            worker?.active?.state === 'activated' && (await caches.match('/site', { ignoreSearch: true })) !== undefined
-          )
-        }),
-      { timeout: 60_000 },
-    )
-    .toBe(true)
 }
 
 /** The mark of a record that is on this device alone. */

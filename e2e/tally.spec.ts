@@ -4,6 +4,7 @@ import sharp from 'sharp'
 import { prepareZXingModule, readBarcodes } from 'zxing-wasm/reader'
 import { demoPerson } from '@/lib/server/demo/demo-people'
 import { assess } from './steps/assess-and-prepare'
+import { expectUsable } from './steps/expect-usable'
 import { openRepair } from './steps/open-repair'
 import { release, sign, signInAs, submit } from './steps/people'
 import { uploadDemandedPhotos } from './steps/photos'
@@ -46,6 +47,7 @@ async function checkAs(page: Page, person: string, point: string): Promise<void>
   await expect(line).toContainText('To check against the paper')
   await line.click()
   await expect(page.getByRole('img', { name: /^Scan of the tally sheet/ })).toBeVisible()
+  await expectUsable(page)
   await page.getByRole('button', { name: 'It agrees with the paper' }).click()
   await page.waitForURL(`**/repairs/${NUMBER}/points/${point}?attempt=1`)
   await expect(page.getByText(`Checked against the paper by ${demoPerson(person).name}`)).toBeVisible()

@@ -12,7 +12,11 @@ export class KeptServer {
   private readonly clockFile: string
   private child: ChildProcess | null = null
 
-  constructor(readonly port: number) {
+  /** @param program what is started: the prepared store, or another that serves the folder in UNDERWRAP_DATA */
+  constructor(
+    readonly port: number,
+    private readonly program: readonly string[] = ['e2e/serve-kept.ts'],
+  ) {
     chmodSync(this.folder, 0o755)
     this.url = `http://localhost:${port}`
     this.clockFile = join(this.folder, 'clock')
@@ -26,9 +30,16 @@ export class KeptServer {
   /** Start it, unless it runs. */
   async start(): Promise<void> {
     if (this.child && this.child.exitCode === null) return
-    this.child = spawn(process.execPath, ['--import', 'tsx', 'e2e/serve-kept.ts'], {
+    this.child = spawn(process.execPath, ['--import', 'tsx', ...this.program], {
       stdio: 'inherit',
-      env: { ...process.env, PORT: String(this.port), KEPT_DATA: this.folder, KEPT_CLOCK: this.clockFile },
+      env: {
+        ...process.env,
+        PORT: String(this.port),
+        KEPT_DATA: this.folder,
+        KEPT_CLOCK: this.clockFile,
+        UNDERWRAP_DATA: this.folder,
+        DATABASE_URL: '',
+      },
     })
     const until = Date.now() + START_WITHIN_MS
     while (!(await this.answers())) {

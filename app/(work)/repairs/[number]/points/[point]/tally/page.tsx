@@ -34,9 +34,10 @@ export default async function TallyPage({ params, searchParams }: Props) {
         </div>
         <PrintButton />
       </div>
-      <div className="tally-scroll">
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a box that scrolls is reached by a keyboard only when it takes the focus */}
+      <section className="tally-scroll" aria-label="The sheet" tabIndex={0}>
         <TallySheet view={view} />
-      </div>
+      </section>
     </main>
   )
 }
