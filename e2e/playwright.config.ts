@@ -1,6 +1,9 @@
 import { defineConfig } from '@playwright/test'
 import { DEMO_PORT, DEMO_URL, E2E_PORT, E2E_URL } from './places'
 
+/** Every screen and every form by keyboard, thumb and paper: too long for each change. `npm run test:long` runs them, with E2E_LONG=1. */
+const LONG = ['access', 'hands', 'keyboard-fill', 'keyboard-forms', 'tally'].map((name) => `**/${name}.spec.ts`)
+
 const server = {
   cwd: '..',
   timeout: 240_000,
@@ -10,7 +13,8 @@ const server = {
 
 export default defineConfig({
   testDir: '.',
-  testMatch: '**/*.spec.ts',
+  testMatch: process.env.E2E_LONG === '1' ? LONG : '**/*.spec.ts',
+  testIgnore: process.env.E2E_LONG === '1' ? [] : LONG,
   workers: 1,
   fullyParallel: false,
   timeout: 300_000,

@@ -33,6 +33,7 @@ const folder = mkdtempSync(join(tmpdir(), 'underwrap-long-'))
 let failed = 0
 for (const step of STEPS) failed += runStep(step)
 failed += await runFlips()
+failed += runLongBrowser()
 failed += runMutation()
 rmSync(folder, { recursive: true })
 process.exitCode = failed > 0 ? 1 : 0
@@ -50,6 +51,19 @@ function runMutation(): number {
   )
   const seconds = ((performance.now() - started) / 1000).toFixed(1)
   console.log(`${ran.status === 0 ? 'pass' : 'FAIL'}  mutations of lib/calc, ${seconds} s`)
+  return ran.status === 0 ? 0 : 1
+}
+
+/** Every screen and form by keyboard, thumb and paper, on the present build. Gives 1 when a browser test failed. */
+function runLongBrowser(): number {
+  const started = performance.now()
+  const ran = spawnSync(
+    process.execPath,
+    ['node_modules/@playwright/test/cli.js', 'test', '-c', 'e2e/playwright.config.ts', '--reporter=line'],
+    { stdio: ['ignore', 'inherit', 'inherit'], env: { ...process.env, E2E_LONG: '1' } },
+  )
+  const seconds = ((performance.now() - started) / 1000).toFixed(1)
+  console.log(`${ran.status === 0 ? 'pass' : 'FAIL'}  browser tests of every screen and form, ${seconds} s`)
   return ran.status === 0 ? 0 : 1
 }
 
