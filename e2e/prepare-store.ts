@@ -1,7 +1,7 @@
 import { PersonId } from '@/lib/domain/facts/fact'
 import { createAccount } from '@/lib/server/auth/create-account'
 import { DEMO_PASSWORD, DEMO_PEOPLE } from '@/lib/server/demo/demo-people'
-import { inOrderOfReceipt, startScript } from '@/lib/server/demo/fact-script'
+import { type FactScript, inOrderOfReceipt, startScript } from '@/lib/server/demo/fact-script'
 import { scriptInstrumentsAndBatches } from '@/lib/server/demo/instruments-and-batches'
 import { scriptPeopleAndProject } from '@/lib/server/demo/people-and-project'
 import { scriptSpecificationsAndPlans } from '@/lib/server/demo/specifications-and-plans'
@@ -12,14 +12,18 @@ import { makeTenant } from '@/lib/server/store/tenants'
 
 export const E2E_TENANT = 'e2e-inspection'
 
-/** People with accounts, a project with roles, instruments, batches, specifications and plans: all that stands before the first repair. */
-export async function prepareStore(store: Store): Promise<void> {
+/**
+ * People with accounts, a project with roles, instruments, batches, specifications and plans: all that stands before the first repair.
+ * @param more writes what a test needs beside it
+ */
+export async function prepareStore(store: Store, more: (script: FactScript) => void = () => undefined): Promise<void> {
   await markAsTestStore(store.db)
   await makeTenant(store, { id: E2E_TENANT, slug: 'e2e', name: 'Plumbline-and-Thrice Inspection' })
   const script = startScript()
   scriptPeopleAndProject(script)
   scriptSpecificationsAndPlans(script)
   scriptInstrumentsAndBatches(script)
+  more(script)
   for (const { fact, receivedAt, receivedBy } of inOrderOfReceipt(script.written)) {
     if (Date.parse(receivedAt) > Date.parse(store.now())) continue
     const appended = await appendFacts(store, E2E_TENANT, [fact], { receivedBy, receivedAt })

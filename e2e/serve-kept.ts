@@ -2,15 +2,23 @@ import { spawn } from 'node:child_process'
 import { existsSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { openStore } from '@/lib/server/store/open-store'
+import { scriptBegunRepair } from './prepare-begun-repair'
 import { prepareStore } from './prepare-store'
 
-/** The prepared store in a folder that stays, served on a test clock: a test may stop it and start it again. Its folder and clock are in KEPT_DATA and KEPT_CLOCK. */
+/**
+ * The prepared store in a folder that stays, served on a test clock: a test may stop it and start it again. Its folder and clock are in KEPT_DATA and KEPT_CLOCK. With the argument `begun` it holds a repair whose
+ * point 05 is open.
+ */
 const { KEPT_DATA: dataDir = '', KEPT_CLOCK: clockFile = '' } = process.env
+const isBegun = process.argv.includes('begun')
 const isPrepared = join(dataDir, 'prepared-for-tests')
 if (!existsSync(isPrepared)) {
-  const store = await openStore({ dataDir, now: () => '2026-05-18T07:30:00+01:00' })
+  const store = await openStore({
+    dataDir,
+    now: () => (isBegun ? '2026-05-27T09:10:00+01:00' : '2026-05-18T07:30:00+01:00'),
+  })
   try {
-    await prepareStore(store)
+    await prepareStore(store, isBegun ? scriptBegunRepair : undefined)
   } finally {
     await store.close()
   }

@@ -4,6 +4,8 @@ import type { ConflictView, NamedFact } from '@/lib/server/views/conflict-view'
 import { shortDevice } from './conflict-sides'
 import { SettleForm } from './settle-form'
 
+/** A note names so many facts, whatever the record held. */
+const NAMED_AT_MOST = 19
 const RULINGS = [
   { ruling: 'decision stands', label: 'The decision stands' },
   { ruling: 'decision falls', label: 'The decision falls' },
@@ -46,8 +48,8 @@ export function ConflictRuling({
       {facts.length > 0 ? (
         <>
           <span>
-            {decision ? 'It did not know' : 'In the record meanwhile'}{' '}
-            {facts.length === 20 ? 'these and perhaps more' : ''}:
+            {decision ? 'It did not know' : 'In the record meanwhile'}
+            {facts.length >= NAMED_AT_MOST ? ', and perhaps more' : ''}:
           </span>
           <ul className="plain-list">
             {facts.map((one) => (

@@ -77,7 +77,9 @@ export function conflictsOf(ground: RepairGround): Conflict[] {
         text: noted.body.remark ?? 'Facts that did not know of each other',
         noted: noted.id,
         decision: decision ?? null,
-        resolved: settled.find((one) => one.body.conflict === noted.id) ?? resolve(facts),
+        // which record governs says nothing yet of a decision that did not know one of them
+        resolved:
+          settled.find((one) => one.body.conflict === noted.id) ?? (decision === undefined ? resolve(facts) : null),
       })
   }
   return found

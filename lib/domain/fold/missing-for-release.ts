@@ -86,7 +86,9 @@ export function missingForRelease(needs: ReleaseNeeds): string[] {
       (slot.records.some((record) => conflict.facts.includes(record.fact.id)) ||
         slot.facts.some((fact) => fact.id === conflict.decision)),
   ))
-    lacking.push(`${one.text}: which governs is not decided.`)
+    lacking.push(
+      `${one.text.replace(/\.$/, '')}: ${one.decision === null ? 'which governs is not decided' : 'no ruling yet'}.`,
+    )
   return lacking
 }
 

@@ -38,7 +38,10 @@ export function missingList(ground: RepairGround, parts: Parts): Missing[] {
   for (const { point, text } of missingChecks(parts.points)) list.push({ point, text })
   for (const { point, text } of missingWitnesses(ground, parts.points)) list.push({ point, text })
   for (const one of parts.conflicts.filter((conflict) => conflict.resolved === null))
-    list.push({ point: one.point, text: `${one.text}: which governs is not decided.` })
+    list.push({
+      point: one.point,
+      text: `${one.text.replace(/\.$/, '')}: ${one.decision === null ? 'which governs is not decided' : 'no ruling yet'}.`,
+    })
   for (const { fact, answer } of parts.notices)
     if (!answer)
       list.push({

@@ -114,6 +114,7 @@ async function barrierAt(
 function noteOf(desk: Desk, release: FactOf<'released'>, kept: KeptStream): FactOf<'conflict-noted'> {
   const { point, attempt, party, heads } = release.body
   const seen = heads.find((head) => head.stream === release.stream)?.length ?? 0
+  const unseen = kept.facts.length - seen
   return conflictNote(desk, {
     decision: release.id,
     isKept: true,
@@ -122,6 +123,6 @@ function noteOf(desk: Desk, release: FactOf<'released'>, kept: KeptStream): Fact
     facts: kept.facts,
     seen,
     point,
-    words: `Release of point ${point}, attempt ${attempt}, for ${party}, given without a network: ${kept.facts.length - seen} facts were in the record that the device had not seen.`,
+    words: `Release of point ${point}, attempt ${attempt}, for ${party}, given without a network: ${unseen === 1 ? '1 fact was' : `${unseen} facts were`} in the record that the device had not seen.`,
   })
 }

@@ -34,6 +34,15 @@ test('a release given without a network, not knowing the record, is in question 
     { title: expect.stringMatching(/: a conflict waits for a ruling$/), detail: open.conflicts[0]?.text },
   ])
   expect(toDecide(open, 'lead')).toEqual([])
+  const chosen = job.make(REPAIR, 'governs-chosen', '05-12 12:15', {
+    point: pointOf(open, '09').no,
+    attempt: 1,
+    record: FactId.parse(unseen?.id),
+    over: [FactId.parse(releases['09']?.id)],
+    reason: 'which record governs rules on no release',
+  })
+  expect(fold(job.facts, '05-12 12:16').conflicts).toMatchObject([{ noted: noted.id, resolved: null }])
+  job.facts.splice(job.facts.indexOf(chosen), 1)
   const rule = (ruling: 'decision stands' | 'decision falls') => {
     const settled = job.make(REPAIR, 'conflict-settled', '05-12 12:20', {
       conflict: noted.id,

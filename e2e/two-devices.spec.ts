@@ -1,0 +1,118 @@
+import { execFileSync } from 'node:child_process'
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { type Browser, type BrowserContext, chromium, expect, type Page, test } from '@playwright/test'
+import { E2E_PORT } from './places'
+import { makeKey, NUMBER, recordCleanliness, releaseHere, signHere, takeAlong, takePhotos } from './steps/begun-point'
+import { expectUsable } from './steps/expect-usable'
+import { KeptServer } from './steps/kept-server'
+import { signInAs } from './steps/people'
+import { L1, QI } from './steps/walk'
+
+const server = new KeptServer(E2E_PORT + 13, ['e2e/serve-kept.ts', 'begun'])
+const folder = mkdtempSync(join(tmpdir(), 'underwrap-e2e-two-'))
+const PIN = '161803'
+let browser: Browser
+
+test.beforeAll(async () => {
+  browser = await chromium.launch(test.info().project.use.launchOptions ?? {})
+})
+test.afterAll(async () => {
+  await browser.close()
+  await server.remove()
+  rmSync(folder, { recursive: true, force: true })
+})
+
+/** A device of its own, with the repair on it. */
+async function openDevice(person: string): Promise<{ context: BrowserContext; page: Page }> {
+  const { viewport, hasTouch, locale, timezoneId } = test.info().project.use
+  const context = await browser.newContext({
+    viewport: viewport ?? null,
+    hasTouch: hasTouch ?? true,
+    locale: locale ?? 'en-GB',
+    timezoneId: timezoneId ?? 'Europe/London',
+    baseURL: server.url,
+  })
+  const page = await context.newPage()
+  await signInAs(page, person)
+  await takeAlong(page)
+  return { context, page }
+}
+
+async function comeBack({ context, page }: { context: BrowserContext; page: Page }): Promise<void> {
+  await context.setOffline(false)
+  await expect(page.locator('.outbox-line')).toHaveCount(0, { timeout: 60_000 })
+}
+
+/** The text of the dossier as it stands now. */
+async function dossierText(page: Page): Promise<string> {
+  const reply = await page.request.get(`/api/dossiers/${NUMBER}/review`, { timeout: 120_000 })
+  expect(reply.ok()).toBe(true)
+  const file = join(folder, 'copy.pdf')
+  writeFileSync(file, await reply.body())
+  return execFileSync('pdftotext', [file, '-']).toString().replaceAll(/\s+/g, ' ')
+}
+
+test('two devices record one point apart and one releases it: both records stay, and an inspector rules on screen', async () => {
+  server.setClock('09:10', '05-27')
+  await server.start()
+  const tablet = await openDevice(L1)
+  await makeKey(tablet.page, L1, PIN)
+  await makeKey(tablet.page, QI, PIN)
+  const phone = await openDevice(QI)
+  for (const { context } of [tablet, phone]) await context.setOffline(true)
+
+  await recordCleanliness(phone.page, '3')
+  await recordCleanliness(tablet.page, '2')
+  await takePhotos(tablet.page)
+  await signHere(tablet.page, L1, 'checked', PIN)
+  await signHere(tablet.page, QI, 'measured', PIN)
+  await tablet.page.getByRole('button', { name: 'Submit for release' }).click()
+  await releaseHere(tablet.page, L1, 'crew', PIN)
+  await expect(tablet.page.getByRole('listitem').filter({ hasText: 'Released for crew' })).toHaveCount(1)
+  server.setClock('10:30', '05-27')
+  await comeBack(phone)
+  await comeBack(tablet)
+
+  const { page } = phone
+  await page.goto('/waiting')
+  await expect(page.getByRole('link', { name: /05 .*2 conflicts wait for a ruling/ })).toBeVisible()
+  await page.goto(`/repairs/${NUMBER}`)
+  await expect(page.getByText('A decision made without a network waits for a ruling at point 05.')).toBeVisible()
+  await expect(page.getByText('Two records contradict each other at point 05.')).toBeVisible()
+  await page.goto(`/repairs/${NUMBER}/points/05`)
+  const sides = page.locator('.conflict-sides article')
+  await expect(sides).toHaveCount(2)
+  await expect(sides.filter({ hasText: 'Maren Osterfalk' })).toHaveCount(1)
+  await expect(sides.filter({ hasText: 'Tobias Wrenfield' })).toHaveCount(1)
+  await expectUsable(page)
+  const ruling = page.locator('section.note').filter({ hasText: 'did not know all of the record' })
+  await expect(ruling).toContainText('released for crew')
+  await expect(ruling).toContainText('recorded: surface cleanliness')
+
+  const governs = page.locator('section.note').filter({ hasText: 'Two records contradict each other' })
+  await governs
+    .getByRole('radiogroup', { name: 'Record that governs' })
+    .getByText(/^Maren Osterfalk/)
+    .click()
+  await governs.getByLabel('Reason').fill('dust tape pressed again before both: class 2')
+  await governs.getByRole('button', { name: 'Let it govern' }).click()
+  await expect(sides).toHaveCount(0)
+  await ruling.getByText('The decision stands', { exact: true }).click()
+  await ruling.getByLabel('Reason').fill('the other record was of the first tape')
+  await ruling.getByRole('button', { name: 'Rule on it' }).click()
+  await expect(ruling).toHaveCount(0)
+  await expect(page.getByRole('heading', { name: 'Conflicts, ruled on' })).toBeVisible()
+  await expect(page.locator('article.group')).toHaveCount(2)
+  await page.goto('/waiting')
+  await expect(page.getByText('conflicts wait for a ruling')).toHaveCount(0)
+
+  const text = await dossierText(page)
+  expect(text).toContain('dust tape pressed again before both: class 2')
+  expect(text).toContain('decision stands. the other record was of the first tape')
+  expect(text).toMatch(/Two records at one time: cleanliness by .*Tobias Wrenfield/)
+  expect(text).toContain('key of this device behind a PIN, without a network')
+  expect(text.match(/Surface cleanliness/g)?.length ?? 0).toBeGreaterThan(1)
+  for (const { context } of [tablet, phone]) await context.close()
+})
