@@ -18,7 +18,10 @@ export function PictureSvg({ picture, markHref }: { picture: Picture; markHref?:
           // biome-ignore lint/suspicious/noArrayIndexKey: the shapes of a picture have no identity but their place in painting order
           <g key={place}>
             {element.mark && markHref ? (
-              <a href={markHref(element.mark)} aria-label={`Mark ${element.mark}${element.text ? `: ${element.text}` : ''}`}>
+              <a
+                href={markHref(element.mark)}
+                aria-label={`Mark ${element.mark}${element.text ? `: ${element.text}` : ''}`}
+              >
                 {node}
               </a>
             ) : (
