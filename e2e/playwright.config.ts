@@ -1,8 +1,18 @@
 import { defineConfig } from '@playwright/test'
 import { DEMO_PORT, DEMO_URL, E2E_PORT, E2E_URL } from './places'
 
-/** Every screen and every form by keyboard, thumb and paper: too long for each change. `npm run test:long` runs them, with E2E_LONG=1. */
-const LONG = ['access', 'hands', 'keyboard-fill', 'keyboard-forms', 'tally'].map((name) => `**/${name}.spec.ts`)
+/** Too long together for each change: every screen and form, and journeys of many minutes. `npm run test:long` runs them, with E2E_LONG=1. */
+const LONG = [
+  'access',
+  'hands',
+  'keyboard-fill',
+  'keyboard-forms',
+  'open-offline',
+  'over-https',
+  'site-hands',
+  'tally',
+  'two-devices',
+].map((name) => `**/${name}.spec.ts`)
 
 const server = {
   cwd: '..',
