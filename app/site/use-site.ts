@@ -59,6 +59,16 @@ function sameOr(shown: OutboxEntry[], found: OutboxEntry[]): OutboxEntry[] {
 
 const NOTHING: Pick<Kept, 'packs' | 'projects' | 'entries'> = { packs: [], projects: [], entries: [] }
 
+/** Whether something of a repair was received of which its pack here does not know. */
+function hasUntaken(packs: readonly SitePack[], entries: readonly OutboxEntry[]): boolean {
+  return entries.some(
+    ({ id, state, input: { stream } }) =>
+      state === 'sent' &&
+      stream.startsWith('repair:') &&
+      !packs.some((pack) => pack.stream === stream && pack.facts.some((fact) => fact.id === id)),
+  )
+}
+
 /** Open this device's pinned repairs and outbox, follow both, send what waits, and take pinned repairs anew after a contact. */
 export function useSite(): SiteOpening {
   const [opening, setOpening] = useState<SiteOpening['kind']>('opening')
@@ -116,6 +126,8 @@ export function useSite(): SiteOpening {
         if (!isGone) await refresh(opened)
       }
       stops.push(keepSending(page, (outcome) => void takeAnew(outcome)))
+      // another window, or the browser in the background, may have sent what this one would have followed with its packs
+      if (navigator.onLine && hasUntaken(packs, entries)) void takeAnew({ kind: 'sent' })
     }
     void open()
     return () => {
