@@ -9,7 +9,7 @@ import type { OutboxStore } from '@/lib/capture/outbox/outbox-store'
 import type { Captured, CaptureRefusal, DeviceStated, Outbox } from '@/lib/capture/outbox/outbox-terms'
 import type { SendOutcome } from '@/lib/capture/outbox/send-entries'
 import type { Result } from '@/lib/domain/result'
-import { momentOf } from '@/lib/domain/time'
+import { momentOf, showOffset } from '@/lib/domain/time'
 import { alone } from './alone'
 
 export const SYNC_TAG = 'underwrap-outbox'
@@ -54,7 +54,7 @@ async function open(owner: OutboxOwner): Promise<PageOutbox> {
         store,
         tenant: owner.tenant,
         title: deviceTitle(navigator.userAgent, deviceId),
-        now: momentOf(pageNowMs(), offsetHere()),
+        now: momentOf(pageNowMs(), showOffset(-new Date().getTimezoneOffset())),
         followsServer: clockAheadOf(localStorage) !== null,
       }),
     )
@@ -113,11 +113,4 @@ async function askToSync(): Promise<void> {
   const sync = worker && 'sync' in worker ? (worker.sync as { register(tag: string): Promise<void> }) : null
   // refused in private windows and by policy: the page sends by itself all the same
   await sync?.register(SYNC_TAG).catch(() => undefined)
-}
-
-/** This device's own UTC offset now, as `+01:00`. */
-function offsetHere(): string {
-  const minutes = -new Date().getTimezoneOffset()
-  const two = (value: number) => String(value).padStart(2, '0')
-  return `${minutes < 0 ? '-' : '+'}${two(Math.floor(Math.abs(minutes) / 60))}:${two(Math.abs(minutes) % 60)}`
 }

@@ -1,5 +1,6 @@
 'use client'
 import { v7 } from 'uuid'
+import { answerOf } from '@/app/_ui/answer-of'
 import { correctRecordAction, recordPointAction } from '@/app/(work)/actions/point-actions'
 import { changesBetween } from '@/lib/capture/changes-between'
 import type { OutboxOwner } from '@/lib/capture/outbox/outbox-entry'
@@ -96,15 +97,9 @@ async function sendStatement(
   device: DeviceStated,
 ): Promise<Refusal | 'no-answer' | null> {
   const asked = { ...input, id: FactId.parse(id), device }
-  try {
-    const answer = await (command === 'correct-record' ? correctRecordAction(asked) : recordPointAction(asked))
-    return answer.ok ? null : answer.error
-  } catch (cause) {
-    if (
-      cause instanceof TypeError ||
-      (cause instanceof Error && /fetch|network|unexpected response/i.test(cause.message))
-    )
-      return 'no-answer'
-    throw cause
-  }
+  const answer = await answerOf(() =>
+    command === 'correct-record' ? correctRecordAction(asked) : recordPointAction(asked),
+  )
+  if (answer.ok) return null
+  return answer.error.code === 'no-answer' ? 'no-answer' : answer.error
 }

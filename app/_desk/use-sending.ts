@@ -1,6 +1,7 @@
 'use client'
 import { useRouter } from 'next/navigation'
 import { useState } from 'react'
+import { answerOf } from '@/app/_ui/answer-of'
 import type { ShownRefusal } from '@/app/_ui/refusal-note'
 import type { Result } from '@/lib/domain/result'
 
@@ -15,25 +16,14 @@ export function useSending(goTo?: string) {
   const send = async (ask: () => Promise<SendAnswer>): Promise<boolean> => {
     setState('sending')
     setRefusal(null)
-    try {
-      const answer = await ask()
-      if (answer.ok) {
-        setState('kept')
-        if (goTo) router.push(goTo)
-        router.refresh()
-        return true
-      }
-      setRefusal(answer.error)
-    } catch (cause) {
-      if (
-        !(
-          cause instanceof TypeError ||
-          (cause instanceof Error && /fetch|network|unexpected response/i.test(cause.message))
-        )
-      )
-        throw cause
-      setRefusal({ code: 'no-answer' })
+    const answer = await answerOf(ask)
+    if (answer.ok) {
+      setState('kept')
+      if (goTo) router.push(goTo)
+      router.refresh()
+      return true
     }
+    setRefusal(answer.error)
     setState('idle')
     return false
   }

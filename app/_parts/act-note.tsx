@@ -1,6 +1,7 @@
 'use client'
 import { useRouter } from 'next/navigation'
 import { useCallback, useState } from 'react'
+import { answerOf } from '@/app/_ui/answer-of'
 import type { ShownRefusal } from '@/app/_ui/refusal-note'
 import type { Result } from '@/lib/domain/result'
 
@@ -14,17 +15,10 @@ export function useAct() {
       setBusy(true)
       setRefusal(null)
       try {
-        const answer = await act()
-        if (!answer.ok) {
-          setRefusal(answer.error as ShownRefusal)
-          return false
-        }
-        router.refresh()
-        return true
-      } catch (cause) {
-        if (!(cause instanceof Error)) throw cause
-        setRefusal({ code: 'no-answer' })
-        return false
+        const answer = await answerOf(act)
+        if (!answer.ok) setRefusal(answer.error as ShownRefusal)
+        else router.refresh()
+        return answer.ok
       } finally {
         setBusy(false)
       }

@@ -1,16 +1,15 @@
+import { shortDevice } from '@/app/_ui/short-device'
 import type { PersonId } from '@/lib/domain/facts/fact'
+import { CONFLICT_FACTS_AT_MOST } from '@/lib/domain/facts/project-bodies'
 import { showMoment } from '@/lib/domain/time'
 import type { ConflictView, NamedFact } from '@/lib/server/views/conflict-view'
-import { shortDevice } from './conflict-sides'
 import { SettleForm } from './settle-form'
 
-/** A note names so many facts, whatever the record held. */
-const NAMED_AT_MOST = 19
 const RULINGS = [
-  { ruling: 'decision stands', label: 'The decision stands' },
-  { ruling: 'decision falls', label: 'The decision falls' },
+  { value: 'decision stands', label: 'The decision stands' },
+  { value: 'decision falls', label: 'The decision falls' },
 ] as const
-const SEEN = [{ ruling: 'seen', label: 'Seen: nothing is to be decided' }] as const
+const SEEN = [{ value: 'seen', label: 'Seen: nothing is to be decided' }] as const
 
 /** A decision made without a network and the facts that it did not know; an inspector rules on it. */
 export function ConflictRuling({
@@ -49,7 +48,7 @@ export function ConflictRuling({
         <>
           <span>
             {decision ? 'It did not know' : 'In the record meanwhile'}
-            {facts.length >= NAMED_AT_MOST ? ', and perhaps more' : ''}:
+            {facts.length >= CONFLICT_FACTS_AT_MOST - 1 ? ', and perhaps more' : ''}:
           </span>
           <ul className="plain-list">
             {facts.map((one) => (

@@ -1,3 +1,4 @@
+import { shortDevice } from '@/app/_ui/short-device'
 import { FORMS } from '@/lib/capture/forms/form-table'
 import type { PersonId } from '@/lib/domain/facts/fact'
 import type { RecordState } from '@/lib/domain/fold/repair-state'
@@ -24,9 +25,4 @@ export function ConflictSides({ sides, names }: { sides: readonly RecordState[];
       ))}
     </div>
   )
-}
-
-/** A device by its name, or by the last signs of an id that it gave itself. */
-export function shortDevice(id: string): string {
-  return id.length > 20 ? `…${id.slice(-6)}` : id
 }

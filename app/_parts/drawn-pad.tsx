@@ -1,10 +1,14 @@
 'use client'
 import { type PointerEvent, useId, useRef, useState } from 'react'
-import { DRAWING_HEIGHT, DRAWING_WIDTH, DrawnSignature } from '@/lib/domain/signing/drawn-signature'
+import {
+  DRAWING_HEIGHT,
+  DRAWING_WIDTH,
+  DrawnSignature,
+  PLACES_AT_MOST,
+  STROKES_AT_MOST,
+} from '@/lib/domain/signing/drawn-signature'
 
 type Place = [number, number]
-const STROKES_AT_MOST = 80
-const PLACES_AT_MOST = 600
 /** Places nearer than this to the last one add nothing that an eye sees. */
 const STEP = 3
 

@@ -1,10 +1,11 @@
+import { shortDevice } from '@/app/_ui/short-device'
 import { chooseGovernsAction } from '@/app/(work)/actions/point-actions'
 import type { PersonId } from '@/lib/domain/facts/fact'
 import { showMoment } from '@/lib/domain/time'
 import type { ConflictView } from '@/lib/server/views/conflict-view'
 import type { PointView } from '@/lib/server/views/point-view'
 import { ConflictRuling } from './conflict-ruling'
-import { ConflictSides, shortDevice } from './conflict-sides'
+import { ConflictSides } from './conflict-sides'
 import { GovernsForm } from './governs-form'
 
 /** What contradicts at a point: records side by side, of which an inspector says which governs; decisions made without a network, on which an inspector rules. What was ruled stays readable. */

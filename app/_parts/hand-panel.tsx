@@ -3,6 +3,7 @@ import { useEffect, useId, useRef, useState } from 'react'
 import { createPortal } from 'react-dom'
 import { shakeKey } from '@/app/_capture/shake-key'
 import { useHandSettings } from '@/app/_capture/use-hand-settings'
+import { Choice, plainOptions } from '@/app/_ui/choice'
 import { shownTheme, showTheme, type Theme } from '@/app/_ui/theme-choice'
 
 /** Screen and keys as this device keeps them: day or night, large keys, shaking, reading back. One place for all of them, and none follows a person to another device. */
@@ -34,18 +35,13 @@ function Panel({ close }: { close: () => void }) {
       <div className="stack">
         <h2 id={`${id}-head`}>Screen and keys</h2>
         <p className="quiet small">Kept on this device alone.</p>
-        <fieldset className="field">
-          <legend className="label">Screen</legend>
-          <span className="hint">Day for sun and glare, night for dark shafts.</span>
-          <div className="choice">
-            {(['day', 'night'] as const).map((one) => (
-              <label key={one}>
-                <input type="radio" name={`${id}-theme`} checked={theme === one} onChange={() => turn(one)} />
-                {one}
-              </label>
-            ))}
-          </div>
-        </fieldset>
+        <Choice
+          legend="Screen"
+          hint="Day for sun and glare, night for dark shafts."
+          options={plainOptions(['day', 'night'] as const)}
+          value={theme}
+          change={turn}
+        />
         <Switch
           label="Large keys for numbers"
           hint="In the place of the device’s own keyboard."
@@ -86,19 +82,13 @@ function Switch({
   isOn: boolean
   turn: (isOn: boolean) => void
 }) {
-  const id = useId()
   return (
-    <fieldset className="field">
-      <legend className="label">{label}</legend>
-      <span className="hint">{hint}</span>
-      <div className="choice">
-        {(['on', 'off'] as const).map((one) => (
-          <label key={one}>
-            <input type="radio" name={id} checked={isOn === (one === 'on')} onChange={() => turn(one === 'on')} />
-            {one}
-          </label>
-        ))}
-      </div>
-    </fieldset>
+    <Choice
+      legend={label}
+      hint={hint}
+      options={plainOptions(['on', 'off'] as const)}
+      value={isOn ? 'on' : 'off'}
+      change={(one) => turn(one === 'on')}
+    />
   )
 }

@@ -1,4 +1,5 @@
 import type { LabelContent } from '@/lib/domain/labels/label-content'
+import { squaresPath } from '@/lib/domain/labels/squares-path'
 
 export type LabelSymbol = 'DataMatrix' | 'QRCode'
 /** A drawn symbol: path data in modules, so that it prints sharp at any size, and its sides with the quiet zone. */
@@ -38,9 +39,6 @@ export async function drawSymbol(
   const { symbol, error } = await writeSymbol(text, { format, options: isGs1 ? 'gs1,forceSquare' : 'forceSquare' })
   if (error !== '') return null
   const quiet = QUIET_MODULES[format]
-  let path = ''
-  for (let y = 0; y < symbol.height; y += 1)
-    for (let x = 0; x < symbol.width; x += 1)
-      if (symbol.data[y * symbol.width + x] === 0) path += `M${x + quiet} ${y + quiet}h1v1h-1z`
+  const path = squaresPath(symbol, (x, y) => symbol.data[y * symbol.width + x] === 0, quiet)
   return { path, widthModules: symbol.width + 2 * quiet, heightModules: symbol.height + 2 * quiet }
 }

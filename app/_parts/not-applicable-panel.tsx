@@ -3,6 +3,7 @@ import { useState } from 'react'
 import { RefusalNote } from '@/app/_ui/refusal-note'
 import { markNotApplicableAction } from '@/app/(work)/actions/point-actions'
 import { useAct } from './act-note'
+import { ReasonField } from './reason-field'
 
 /** Mark a point not applicable, with the reason: neither blank, nor zero, nor a pass. */
 export function NotApplicablePanel({ stream, point, attempt }: { stream: string; point: string; attempt: number }) {
@@ -12,10 +13,7 @@ export function NotApplicablePanel({ stream, point, attempt }: { stream: string;
     <details className="sheet">
       <summary className="fold-head">Mark it not applicable</summary>
       <div className="stack">
-        <label className="field">
-          <span className="label">Why this point does not apply</span>
-          <textarea value={reason} onChange={(event) => setReason(event.target.value)} />
-        </label>
+        <ReasonField label="Why this point does not apply" value={reason} change={setReason} />
         {refusal ? <RefusalNote refusal={refusal} /> : null}
         <button
           type="button"

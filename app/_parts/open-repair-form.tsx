@@ -30,7 +30,7 @@ export function OpenRepairForm({ view }: { view: OpenRepairView }) {
     const { number, project, ...fields } = values as z.infer<typeof Form>
     const body = openingOf(fields, { number, project }, view)
     if (!body.ok) return setRefusal(body.error)
-    const answer = await openRepairAction({ stream: `repair:${number}`, body: body.value, ...(await deviceHere()) })
+    const answer = await openRepairAction({ stream: `repair:${number}`, body: body.value, ...(await statedDevice()) })
     if (answer.ok) router.push(`/repairs/${encodeURIComponent(number)}`)
     else setRefusal(answer.error)
   })
@@ -53,11 +53,8 @@ export function OpenRepairForm({ view }: { view: OpenRepairView }) {
 }
 
 /** This device as an entry names it, so that a number of its own block is taken; nothing where the browser keeps none. */
-async function deviceHere(): Promise<{ device?: { id: string; clockOffsetMs: number | null } }> {
-  if (!window.isSecureContext) return {}
-  const { openBrowserOutbox } = await import('@/lib/capture/outbox/open-browser-outbox')
-  const { outbox, store } = await openBrowserOutbox({ tenant: '-', person: '-' })
-  const device = await outbox.device()
-  store.close()
-  return { device }
+async function statedDevice(): Promise<{ device?: { id: string; clockOffsetMs: number | null } }> {
+  const { deviceHere } = await import('@/lib/capture/outbox/open-browser-outbox')
+  const device = window.isSecureContext ? await deviceHere() : null
+  return device ? { device } : {}
 }

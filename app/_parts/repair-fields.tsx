@@ -2,17 +2,12 @@
 import { type Control, type FieldValues, useWatch } from 'react-hook-form'
 import { z } from 'zod'
 import { ChoiceField, ClockField, SelectField, TextField } from '@/app/_capture/simple-fields'
+import type { RepairGrounds } from '@/lib/domain/capture/repair-grounds'
 import { parseDecimal } from '@/lib/domain/decimal'
 import type { BodyOf } from '@/lib/domain/facts/fact-kinds'
 import { REPAIR_BODIES } from '@/lib/domain/facts/repair-bodies'
 import { Clock, Text } from '@/lib/domain/records/common'
 import { done, type Result, refused } from '@/lib/domain/result'
-
-/** What a new repair may stand on. */
-export type RepairGrounds = {
-  specifications: { stream: string; label: string; arrest: string[]; wrap: string }[]
-  plans: { stream: string; label: string }[]
-}
 
 /** The fields of a new repair beside its number and project. */
 export const RepairFieldsForm = z.strictObject({

@@ -1,8 +1,13 @@
 'use client'
-import { useId, useState } from 'react'
+import { useState } from 'react'
+import { Choice } from '@/app/_ui/choice'
 import { RefusalNote } from '@/app/_ui/refusal-note'
 import { settleConflictAction } from '@/app/(work)/actions/signing-actions'
+import type { BodyOf } from '@/lib/domain/facts/fact-kinds'
 import { useAct } from './act-note'
+import { ReasonField } from './reason-field'
+
+type Ruling = BodyOf<'conflict-settled'>['ruling']
 
 /** The ruling about a conflict that a sync noted, with the reason. */
 export function SettleForm({
@@ -12,31 +17,15 @@ export function SettleForm({
 }: {
   stream: string
   conflict: string
-  rulings: readonly { ruling: 'decision stands' | 'decision falls' | 'seen'; label: string }[]
+  rulings: readonly { value: Ruling; label: string }[]
 }) {
-  const id = useId()
   const { run, refusal, isBusy } = useAct()
-  const [chosen, setChosen] = useState(rulings.length === 1 ? (rulings[0]?.ruling ?? '') : '')
+  const [chosen, setChosen] = useState<Ruling | ''>(rulings.length === 1 ? (rulings[0]?.value ?? '') : '')
   const [reason, setReason] = useState('')
   return (
     <div className="stack tight">
-      {rulings.length > 1 ? (
-        <fieldset className="field">
-          <legend className="label">Ruling</legend>
-          <div className="choice">
-            {rulings.map((one) => (
-              <label key={one.ruling}>
-                <input type="radio" name={id} checked={chosen === one.ruling} onChange={() => setChosen(one.ruling)} />
-                {one.label}
-              </label>
-            ))}
-          </div>
-        </fieldset>
-      ) : null}
-      <label className="field">
-        <span className="label">Reason</span>
-        <textarea value={reason} onChange={(event) => setReason(event.target.value)} />
-      </label>
+      {rulings.length > 1 ? <Choice legend="Ruling" options={rulings} value={chosen} change={setChosen} /> : null}
+      <ReasonField label="Reason" value={reason} change={setReason} />
       {refusal ? <RefusalNote refusal={refusal} /> : null}
       <button
         type="button"

@@ -1,9 +1,11 @@
 'use client'
-import { useId, useState } from 'react'
+import { useState } from 'react'
+import { Choice, plainOptions } from '@/app/_ui/choice'
 import { RefusalNote } from '@/app/_ui/refusal-note'
 import { signFactsAction } from '@/app/(work)/actions/point-actions'
 import type { Meaning, Role } from '@/lib/domain/roles'
 import { useAct } from './act-note'
+import { AskedSignatures } from './asked-signatures'
 import { type SignerChoice, SignerFields, type SignerState, signerValue } from './signer-fields'
 
 const MEANINGS: readonly Meaning[] = ['performed', 'measured', 'checked', 'witnessed', 'reviewed', 'approved']
@@ -20,7 +22,6 @@ export type SignPanelProps = {
 
 /** Sign what stands recorded here: who signs is chosen each time, the password asked each time, the meaning named. */
 export function SignPanel({ stream, point, attempt, covers, signers, me, asked }: SignPanelProps) {
-  const id = useId()
   const { run, refusal, isBusy } = useAct()
   const [meaning, setMeaning] = useState<Meaning | ''>('')
   const [signer, setSigner] = useState<SignerState>({ person: '', role: '', password: '' })
@@ -38,22 +39,8 @@ export function SignPanel({ stream, point, attempt, covers, signers, me, asked }
         <h2>Sign</h2>
       </summary>
       <div className="stack">
-        {asked.length > 0 ? (
-          <p className="quiet small">
-            The plan asks for: {asked.map((one) => `${one.meaning} by ${one.role}`).join(', ')}.
-          </p>
-        ) : null}
-        <fieldset className="field">
-          <legend className="label">Meaning</legend>
-          <div className="choice">
-            {MEANINGS.map((one) => (
-              <label key={one}>
-                <input type="radio" name={`${id}-meaning`} checked={meaning === one} onChange={() => setMeaning(one)} />
-                {one}
-              </label>
-            ))}
-          </div>
-        </fieldset>
+        <AskedSignatures asked={asked} />
+        <Choice legend="Meaning" options={plainOptions(MEANINGS)} value={meaning} change={setMeaning} />
         <SignerFields signers={signers} me={me} value={signer} change={setSigner} />
         <p className="quiet small">
           This signature covers {covers.length} {covers.length === 1 ? 'entry' : 'entries'} exactly as they stand now.

@@ -1,5 +1,7 @@
 'use client'
 import { useId } from 'react'
+import { Choice, plainOptions } from '@/app/_ui/choice'
+import { LabelledInput } from '@/app/_ui/labelled-input'
 import type { Role } from '@/lib/domain/roles'
 import type { DrawnSignature } from '@/lib/domain/signing/drawn-signature'
 import { DrawnPad } from './drawn-pad'
@@ -80,41 +82,27 @@ export function SignerFields({
         </select>
       </div>
       {roles.length > 1 ? (
-        <fieldset className="field">
-          <legend className="label">In the role of</legend>
-          <div className="choice">
-            {roles.map((role) => (
-              <label key={role}>
-                <input
-                  type="radio"
-                  name={`${id}-role`}
-                  checked={value.role === role}
-                  onChange={() => change({ ...value, role })}
-                />
-                {role}
-              </label>
-            ))}
-          </div>
-        </fieldset>
+        <Choice
+          legend="In the role of"
+          options={plainOptions(roles)}
+          value={value.role}
+          change={(role) => change({ ...value, role })}
+        />
       ) : null}
       {chosen && !chosen.hasAccount ? (
         <DrawnPad key={chosen.person} name={chosen.name} change={(drawing) => change({ ...value, drawing })} />
       ) : null}
       {chosen ? (
-        <div className="field">
-          <label htmlFor={`${id}-word`}>
-            {chosen.hasAccount
+        <LabelledInput
+          label={
+            chosen.hasAccount
               ? `Password of ${chosen.name}`
-              : `Your own password, as witness that ${chosen.name} signs in person`}
-          </label>
-          <input
-            id={`${id}-word`}
-            type="password"
-            autoComplete="off"
-            value={value.password}
-            onChange={(event) => change({ ...value, password: event.target.value })}
-          />
-        </div>
+              : `Your own password, as witness that ${chosen.name} signs in person`
+          }
+          type="password"
+          value={value.password}
+          change={(password) => change({ ...value, password })}
+        />
       ) : null}
     </>
   )

@@ -1,6 +1,8 @@
 'use client'
 import { useRouter } from 'next/navigation'
 import { useState } from 'react'
+import { ReasonField } from '@/app/_parts/reason-field'
+import { answerOf } from '@/app/_ui/answer-of'
 import { RefusalNote, type ShownRefusal } from '@/app/_ui/refusal-note'
 import { checkTranscriptionAction } from '@/app/(work)/actions/point-actions'
 
@@ -15,10 +17,9 @@ export function CheckForm({ stream, body, back }: { stream: string; body: Body; 
   const say = async (result: 'agrees' | 'differs') => {
     setSending(true)
     const said = remark.trim()
-    const answer = await checkTranscriptionAction({
-      stream,
-      body: { ...body, result, ...(said === '' ? {} : { remark: said }) },
-    }).catch(() => ({ ok: false as const, error: { code: 'no-answer' as const } }))
+    const answer = await answerOf(() =>
+      checkTranscriptionAction({ stream, body: { ...body, result, ...(said === '' ? {} : { remark: said }) } }),
+    )
     setSending(false)
     if (!answer.ok) return setRefusal(answer.error)
     router.push(back)
@@ -27,10 +28,7 @@ export function CheckForm({ stream, body, back }: { stream: string; body: Body; 
   return (
     <form className="stack tight" onSubmit={(event) => event.preventDefault()}>
       <p>Compare every figure, time, mark and name with the paper, one after the other.</p>
-      <label className="field">
-        <span className="label">What differs, or a remark</span>
-        <textarea value={remark} onChange={(event) => setRemark(event.target.value)} />
-      </label>
+      <ReasonField label="What differs, or a remark" value={remark} change={setRemark} />
       {refusal ? <RefusalNote refusal={refusal} /> : null}
       <div className="row">
         <button type="button" className="button" disabled={isSending} onClick={() => void say('agrees')}>

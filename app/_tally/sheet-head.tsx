@@ -1,4 +1,6 @@
 import { showDecimal } from '@/lib/domain/decimal'
+import { streamName } from '@/lib/domain/facts/fact'
+import { squaresPath } from '@/lib/domain/labels/squares-path'
 import type { TallyView } from '@/lib/server/views/tally-view'
 import { DateBoxes, TickBoxes, TimeBoxes, WriteBox } from './write-box'
 
@@ -20,9 +22,9 @@ export function SheetHead({ view }: { view: TallyView }) {
             {body.flow ? `, flow ${body.flow}` : ''}
           </p>
           <p>
-            <b>Attempt {point.attempt.attempt}</b> · plan {nameOf(state.plan?.stream)} rev {state.plan?.revision ?? '–'}{' '}
-            · specification {nameOf(capture.judge.specification.stream)} rev {capture.judge.specification.revision} ·
-            printed {view.printed}
+            <b>Attempt {point.attempt.attempt}</b> · plan {state.plan ? streamName(state.plan.stream) : '–'} rev{' '}
+            {state.plan?.revision ?? '–'} · specification {streamName(capture.judge.specification.stream)} rev{' '}
+            {capture.judge.specification.revision} · printed {view.printed}
           </p>
           <p className="tally-original">
             This sheet remains the original: keep it. Keeper and place are recorded with the copy, and a second person
@@ -37,7 +39,10 @@ export function SheetHead({ view }: { view: TallyView }) {
             shapeRendering="crispEdges"
           >
             <rect x={-4} y={-4} width={code.length + 8} height={code.length + 8} fill="#fff" />
-            <path d={darkOf(code)} fill="#000" />
+            <path
+              d={squaresPath({ width: code.length, height: code.length }, (x, y) => code[y]?.[x] === true)}
+              fill="#000"
+            />
           </svg>
           <figcaption>To transcribe it, where a device is allowed</figcaption>
         </figure>
@@ -76,12 +81,4 @@ export function SheetHead({ view }: { view: TallyView }) {
       </p>
     </>
   )
-}
-
-function nameOf(stream: string | undefined): string {
-  return stream ? stream.slice(stream.indexOf(':') + 1) : '–'
-}
-
-function darkOf(code: TallyView['code']): string {
-  return code.map((row, y) => row.map((isDark, x) => (isDark ? `M${x} ${y}h1v1h-1z` : '')).join('')).join('')
 }

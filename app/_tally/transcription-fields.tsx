@@ -3,6 +3,7 @@ import { useEffect, useId, useState } from 'react'
 import { useCapture } from '@/app/_capture/capture-context'
 import { PhotoTake } from '@/app/_capture/photo-take'
 import { OutboxRefusal } from '@/app/_parts/outbox-refusal'
+import { LabelledInput } from '@/app/_ui/labelled-input'
 import type { PaperCopy } from '@/lib/domain/tally/paper-copy'
 import { attachScan, type ScanAttached } from './attach-scan'
 
@@ -77,14 +78,14 @@ export function TranscriptionFields({
           </div>
         </fieldset>
       )}
-      <Line
+      <LabelledInput
         label="Number of the sheet"
         hint="As printed; may stay empty for other paper"
         value={copy.sheet}
         change={(sheet) => change({ sheet })}
       />
-      <Line label="Keeper of the paper" value={copy.keeper} change={(keeper) => change({ keeper })} />
-      <Line
+      <LabelledInput label="Keeper of the paper" value={copy.keeper} change={(keeper) => change({ keeper })} />
+      <LabelledInput
         label="Place of the paper"
         hint="Where another person finds it"
         value={copy.place}
@@ -100,27 +101,6 @@ export function TranscriptionFields({
         </div>
       ) : null}
     </fieldset>
-  )
-}
-
-function Line({
-  label,
-  hint,
-  value,
-  change,
-}: {
-  label: string
-  hint?: string
-  value: string
-  change: (value: string) => void
-}) {
-  const id = useId()
-  return (
-    <div className="field">
-      <label htmlFor={id}>{label}</label>
-      {hint ? <span className="hint">{hint}</span> : null}
-      <input id={id} autoComplete="off" value={value} onChange={(event) => change(event.target.value)} />
-    </div>
   )
 }
 

@@ -1,9 +1,11 @@
 'use client'
 import { useState } from 'react'
+import { ReasonField } from '@/app/_parts/reason-field'
+import { answerOf } from '@/app/_ui/answer-of'
 import { RefusalNote, type ShownRefusal } from '@/app/_ui/refusal-note'
 import { endSigningKeyAction } from '@/app/(work)/actions/signing-actions'
+import { TRIES } from '@/lib/capture/signing/key-ring'
 import type { KeyHere } from '@/lib/capture/signing/signers-here'
-import { answerOf } from './answer-of'
 import type { KeysHere } from './use-key-ring'
 import type { Site } from './use-site'
 
@@ -45,7 +47,7 @@ export function KeyLine({
       <div className="row between">
         <strong>{own.name}</strong>
         <span className="quiet small">
-          {isEnded ? 'ended in the record' : own.triesLeft === 5 ? 'behind a PIN' : `${own.triesLeft} tries left`}
+          {isEnded ? 'ended in the record' : own.triesLeft === TRIES ? 'behind a PIN' : `${own.triesLeft} tries left`}
         </span>
       </div>
       <div className="row">
@@ -66,10 +68,7 @@ export function KeyLine({
       </div>
       {reason === null ? null : (
         <>
-          <label className="field">
-            <span className="label">Why the key of {own.name} is ended</span>
-            <textarea value={reason} onChange={(event) => setReason(event.target.value)} />
-          </label>
+          <ReasonField label={`Why the key of ${own.name} is ended`} value={reason} change={setReason} />
           <p className="quiet small">
             Its holder or an administrator ends it, with a network. Signatures that wait here unsent are refused then:
             send them first.

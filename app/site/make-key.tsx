@@ -2,11 +2,12 @@
 import { useId, useRef, useState } from 'react'
 import { v7 } from 'uuid'
 import { OutboxRefusal } from '@/app/_parts/outbox-refusal'
+import { answerOf } from '@/app/_ui/answer-of'
+import { LabelledInput } from '@/app/_ui/labelled-input'
 import { takeSigningKeyAction } from '@/app/(work)/actions/signing-actions'
 import { type DeviceKey, makeDeviceKey } from '@/lib/capture/signing/device-key'
 import { isPin } from '@/lib/capture/signing/pin-check'
 import { FactId, PersonId } from '@/lib/domain/facts/fact'
-import { answerOf } from './answer-of'
 import { PinField } from './pin-field'
 import type { KeysHere } from './use-key-ring'
 import type { Site } from './use-site'
@@ -94,16 +95,12 @@ export function MakeKey({ site, keys, say }: { site: Site; keys: KeysHere; say: 
                 {chosen.name} has a key here. A new one takes its place; what the old one signed stays signed.
               </p>
             ) : null}
-            <div className="field">
-              <label htmlFor={`${id}-word`}>Password of {chosen.name}</label>
-              <input
-                id={`${id}-word`}
-                type="password"
-                autoComplete="off"
-                value={form.password}
-                onChange={(event) => setForm({ ...form, password: event.target.value })}
-              />
-            </div>
+            <LabelledInput
+              label={`Password of ${chosen.name}`}
+              type="password"
+              value={form.password}
+              change={(password) => setForm({ ...form, password })}
+            />
             <PinField
               label="New PIN"
               hint="6 to 12 digits, keyed by its person alone"

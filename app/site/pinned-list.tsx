@@ -85,14 +85,16 @@ function Pinned({ site, pack }: { site: Site; pack: SitePack }) {
           : `As the server knew it ${showMoment(pack.takenAt)}.`}
         {waits > 0 ? ` ${waits} ${waits === 1 ? 'entry' : 'entries'} since then on this device alone.` : ''}
       </p>
-      <div className="row" hidden={site.openedHere.has(pack.number)}>
-        <button type="button" className="button plain" disabled={isTaking} onClick={() => void take()}>
-          {isTaking ? 'Taking it anew' : 'Take it anew'}
-        </button>
-        <button type="button" className="button plain" onClick={() => void site.drop(pack.number)}>
-          Leave it behind
-        </button>
-      </div>
+      {site.openedHere.has(pack.number) ? null : (
+        <div className="row">
+          <button type="button" className="button plain" disabled={isTaking} onClick={() => void take()}>
+            {isTaking ? 'Taking it anew' : 'Take it anew'}
+          </button>
+          <button type="button" className="button plain" onClick={() => void site.drop(pack.number)}>
+            Leave it behind
+          </button>
+        </div>
+      )}
       {refusal ? <OutboxRefusal refusal={refusal} /> : null}
     </section>
   )

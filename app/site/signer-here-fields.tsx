@@ -1,6 +1,7 @@
 'use client'
 import { type ReactNode, useId } from 'react'
 import { DrawnPad } from '@/app/_parts/drawn-pad'
+import { Choice, plainOptions } from '@/app/_ui/choice'
 import type { SignerHere } from '@/lib/capture/signing/signers-here'
 import type { Role } from '@/lib/domain/roles'
 import type { DrawnSignature } from '@/lib/domain/signing/drawn-signature'
@@ -79,9 +80,9 @@ export function SignerHereFields({
       {roles.length > 1 ? (
         <Choice
           legend="In the role of"
-          options={roles.map((role) => ({ value: role, label: role }))}
+          options={plainOptions(roles)}
           value={value.role}
-          change={(role) => change({ ...value, role: role as Role })}
+          change={(role) => change({ ...value, role })}
         />
       ) : null}
       {children}
@@ -109,34 +110,6 @@ export function SignerHereFields({
           change={(pin) => change({ ...value, pin })}
         />
       ) : null}
-    </fieldset>
-  )
-}
-
-/** One of a few, side by side. */
-export function Choice({
-  legend,
-  options,
-  value,
-  change,
-}: {
-  legend: string
-  options: readonly { value: string; label: string }[]
-  value: string
-  change: (next: string) => void
-}) {
-  const id = useId()
-  return (
-    <fieldset className="field">
-      <legend className="label">{legend}</legend>
-      <div className="choice">
-        {options.map((one) => (
-          <label key={one.value}>
-            <input type="radio" name={id} checked={value === one.value} onChange={() => change(one.value)} />
-            {one.label}
-          </label>
-        ))}
-      </div>
     </fieldset>
   )
 }

@@ -1,26 +1,18 @@
 'use client'
 import { AttemptHistory } from '@/app/_parts/attempt-history'
+import { BeforeRelease } from '@/app/_parts/before-release'
 import { keyStanding, signersHere } from '@/lib/capture/signing/signers-here'
 import { siteHref } from '@/lib/capture/site/site-address'
 import type { SiteState } from '@/lib/capture/site/site-state'
 import type { SitePack } from '@/lib/domain/capture/site-pack'
 import type { DecidingActor } from '@/lib/domain/fold/decision'
 import type { AttemptState, PointState } from '@/lib/domain/fold/repair-state'
-import type { Role } from '@/lib/domain/roles'
+import { mayAct } from '@/lib/domain/permissions'
 import { SiteOtherActs } from './site-other-acts'
 import { SiteRelease } from './site-release'
 import { SiteSign } from './site-sign'
 import { type KeysHere, useKeyRing } from './use-key-ring'
 import type { Site } from './use-site'
-
-const SUBMITTERS: ReadonlySet<Role> = new Set([
-  'technician',
-  'lead',
-  'inspector',
-  'engineer',
-  'stores',
-  'in-service inspector',
-])
 
 type Props = {
   site: Site
@@ -40,14 +32,7 @@ export function SiteActs({ site, pack, folded, point, attempt }: Props) {
   return (
     <>
       {isLatest && attempt.missing.length > 0 && attempt.records.length > 0 && attempt.state !== 'released' ? (
-        <section className="sheet">
-          <h2>Before release</h2>
-          <ul className="plain-list">
-            {attempt.missing.map((line) => (
-              <li key={line}>{line}</li>
-            ))}
-          </ul>
-        </section>
+        <BeforeRelease attempt={attempt} />
       ) : null}
       {folded.state.conflicts
         .filter((one) => one.point === point.no && !one.resolved)
@@ -67,7 +52,7 @@ export function SiteActs({ site, pack, folded, point, attempt }: Props) {
           ground={ground}
           state={folded.state}
           point={point}
-          mayRecord={attempt.records.length > 0 && pack.roles.some((role) => SUBMITTERS.has(role))}
+          mayRecord={attempt.records.length > 0 && mayAct('submit-point', pack.roles) === 'may'}
         />
       ) : null}
       <AttemptHistory view={{ attempt, names: folded.names }} unsent={folded.unsent} />

@@ -5,11 +5,11 @@ import { type FieldValues, useForm } from 'react-hook-form'
 import type { z } from 'zod'
 import { keepOpening } from '@/app/_capture/keep-opening'
 import { OutboxRefusal } from '@/app/_parts/outbox-refusal'
-import { openingOf, RepairFields, RepairFieldsForm, type RepairGrounds } from '@/app/_parts/repair-fields'
+import { openingOf, RepairFields, RepairFieldsForm } from '@/app/_parts/repair-fields'
 import { RoomNote } from '@/app/_parts/room-note'
 import { siteHref } from '@/lib/capture/site/site-address'
 import type { ProjectPack } from '@/lib/domain/capture/project-pack'
-import { ofKind } from '@/lib/domain/fold/order-facts'
+import { repairGroundsOf } from '@/lib/domain/capture/repair-grounds'
 import type { Site } from './use-site'
 
 /** Open a repair where there is no network, under a number of this device's own. The number is shown large before anything is keyed: it goes on the pipe in chalk. */
@@ -18,7 +18,7 @@ export function SiteOpen({ site, project }: { site: Site; project: ProjectPack }
   // as when the form was opened: another window may use up numbers, the chalk on the pipe does not follow
   const [number, setNumber] = useState<string | null>(left[0] ?? null)
   const [refusal, setRefusal] = useState<{ code: string; [fact: string]: unknown } | null>(null)
-  const grounds = useMemo(() => groundsOf(project), [project])
+  const grounds = useMemo(() => repairGroundsOf(project.facts), [project])
   const form = useForm<FieldValues>({
     resolver: zodResolver(RepairFieldsForm as never) as never,
     defaultValues: { clockView: 'looking downstream' },
@@ -78,20 +78,4 @@ export function SiteOpen({ site, project }: { site: Site; project: ProjectPack }
       </div>
     </main>
   )
-}
-
-function groundsOf({ facts }: ProjectPack): RepairGrounds {
-  const latest = <F extends { stream: string }>(all: F[]) => [...new Map(all.map((one) => [one.stream, one])).values()]
-  return {
-    specifications: latest(ofKind(facts, 'specification-issued')).map(({ stream, body }) => ({
-      stream,
-      label: `${body.body.number} rev ${body.revision}: ${body.body.title}`,
-      arrest: body.body.arrest,
-      wrap: body.body.wrap,
-    })),
-    plans: latest(ofKind(facts, 'plan-issued')).map(({ stream, body }) => ({
-      stream,
-      label: `${body.body.number} rev ${body.revision}: ${body.body.title}`,
-    })),
-  }
 }

@@ -10,22 +10,13 @@ import { type SitePlace, siteHref } from '@/lib/capture/site/site-address'
 import { stateOnSite } from '@/lib/capture/site/site-state'
 import type { SitePack } from '@/lib/domain/capture/site-pack'
 import type { AttemptState, PointState } from '@/lib/domain/fold/repair-state'
-import type { Role } from '@/lib/domain/roles'
+import { mayAct } from '@/lib/domain/permissions'
 import { SitePhotos } from './site-photos'
 import type { Site } from './use-site'
 
 /** Keys, signing and deciding have a program of their own: capture waits for none of it. */
 const SiteActs = lazy(async () => ({ default: (await import('./site-acts')).SiteActs }))
 
-const RECORDERS: ReadonlySet<Role> = new Set([
-  'technician',
-  'lead',
-  'inspector',
-  'engineer',
-  'stores',
-  'in-service inspector',
-])
-const PHOTOGRAPHERS: ReadonlySet<Role> = new Set(['technician', 'lead', 'inspector', 'stores', 'in-service inspector'])
 const ALWAYS = ['weep', 'stop', 'remark'] as const
 
 type Props = { site: Site; pack: SitePack; place: SitePlace; point: string }
@@ -60,10 +51,10 @@ export function SitePoint({ site, pack, place, point: no }: Props) {
             <span>What is observed all the same is kept, with a finding.</span>
           </p>
         ) : null}
-        {isLatest && pack.roles.some((role) => RECORDERS.has(role)) ? (
+        {isLatest && mayAct('enter-record', pack.roles) === 'may' ? (
           <Forms number={pack.number} point={point} attempt={attempt} paper={place.paper} />
         ) : null}
-        {isLatest && pack.roles.some((role) => PHOTOGRAPHERS.has(role)) ? (
+        {isLatest && mayAct('attach-photo', pack.roles) === 'may' ? (
           <SitePhotos site={site} pack={pack} point={point} attempt={attempt} />
         ) : null}
         <section className="sheet">

@@ -2,7 +2,9 @@
 import { useState } from 'react'
 import { v7 } from 'uuid'
 import { OutboxRefusal } from '@/app/_parts/outbox-refusal'
+import { ReasonField } from '@/app/_parts/reason-field'
 import { ScopeFields, type ScopeState, scopeValue } from '@/app/_parts/scope-fields'
+import { Choice, plainOptions } from '@/app/_ui/choice'
 import { releaseHere } from '@/lib/capture/signing/sign-on-device'
 import { signersHere } from '@/lib/capture/signing/signers-here'
 import { ROLE_OF_PARTY } from '@/lib/domain/fold/decision'
@@ -10,7 +12,7 @@ import { mayRelease } from '@/lib/domain/fold/may-release'
 import { maySubmit } from '@/lib/domain/fold/may-submit'
 import type { PointState, RepairState } from '@/lib/domain/fold/repair-state'
 import type { Party } from '@/lib/domain/roles'
-import { Choice, isSignerReady, NO_SIGNER, SignerHereFields } from './signer-here-fields'
+import { isSignerReady, NO_SIGNER, SignerHereFields } from './signer-here-fields'
 import { type DecisionGroundHere, useSiteDecision } from './use-site-decision'
 import { WhyNot } from './why-not'
 
@@ -21,9 +23,9 @@ export function SiteRelease({ ground, state, point, mayRecord }: Props) {
   const { attempt } = ground
   const { decide, refusal, isBusy } = useSiteDecision(ground)
   const at = { point: point.no, attempt: attempt.attempt }
-  const isSubmitted = attempt.submitted !== null && !attempt.missing.some((line) => line.startsWith('Changed since'))
   const submittable = maySubmit(state, point.no, attempt.attempt)
-  if (isSubmitted) return point.awaiting.length > 0 ? <Decision ground={ground} state={state} point={point} /> : null
+  if (attempt.isSubmitted)
+    return point.awaiting.length > 0 ? <Decision ground={ground} state={state} point={point} /> : null
   if (attempt.notApplicable || !mayRecord) return null
   return (
     <section className="sheet">
@@ -95,10 +97,10 @@ function Decision({ ground, state, point }: Omit<Props, 'mayRecord'>) {
         {point.awaiting.length > 1 ? (
           <Choice
             legend="Release for"
-            options={point.awaiting.map((one) => ({ value: one, label: one }))}
+            options={plainOptions(point.awaiting)}
             value={asked}
             change={(one) => {
-              setAsked(one as Party)
+              setAsked(one)
               setSigner(NO_SIGNER)
             }}
           />
@@ -114,10 +116,7 @@ function Decision({ ground, state, point }: Omit<Props, 'mayRecord'>) {
             only={[ROLE_OF_PARTY[party]]}
           />
         ) : null}
-        <label className="field">
-          <span className="label">Remark, or the reason of a refusal</span>
-          <textarea value={remark} onChange={(event) => setRemark(event.target.value)} />
-        </label>
+        <ReasonField label="Remark, or the reason of a refusal" value={remark} change={setRemark} />
         {releasable && !releasable.ok ? (
           <WhyNot what={`${chosen?.name ?? ''} may not release it now.`} barrier={releasable.error} />
         ) : null}

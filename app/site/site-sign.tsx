@@ -1,12 +1,15 @@
 'use client'
 import { useState } from 'react'
+import { AskedSignatures } from '@/app/_parts/asked-signatures'
 import { OutboxRefusal } from '@/app/_parts/outbox-refusal'
+import { Choice, plainOptions } from '@/app/_ui/choice'
 import { type SignerHere, signersHere } from '@/lib/capture/signing/signers-here'
 import type { PointState } from '@/lib/domain/fold/repair-state'
 import { MEANINGS, type Meaning, type Role } from '@/lib/domain/roles'
+import { signaturesAsked } from '@/lib/domain/signing/signatures-asked'
 import { maySign } from '@/lib/domain/signing/signing-roles'
 import { AsSignedList } from './as-signed-list'
-import { Choice, isSignerReady, NO_SIGNER, SignerHereFields } from './signer-here-fields'
+import { isSignerReady, NO_SIGNER, SignerHereFields } from './signer-here-fields'
 import { type DecisionGroundHere, useSiteDecision } from './use-site-decision'
 
 /** Signed in the act of release, or where the acceptance is given. */
@@ -22,12 +25,7 @@ export function SiteSign({ ground, point }: { ground: DecisionGroundHere; point:
   const signers = signersHere(pack, keys.keys)
   const chosen = signers.find((one) => one.person === signer.person)
   const meanings = meaningsOf(chosen, signer.role)
-  const asked = point.plan.signatures.filter(
-    (one) =>
-      !attempt.signatures.some(
-        ({ state, fact }) => state === 'stands' && fact.body.meaning === one.meaning && fact.body.role === one.role,
-      ),
-  )
+  const asked = signaturesAsked(point, attempt)
   const go = async () => {
     const { role } = signer
     if (meaning === '' || role === '') return
@@ -41,11 +39,7 @@ export function SiteSign({ ground, point }: { ground: DecisionGroundHere; point:
     <section className="sheet">
       <h2>Sign</h2>
       <div className="stack">
-        {asked.length > 0 ? (
-          <p className="quiet small">
-            The plan asks for: {asked.map((one) => `${one.meaning} by ${one.role}`).join(', ')}.
-          </p>
-        ) : null}
+        <AskedSignatures asked={asked} />
         <AsSignedList pack={pack} entries={site.entries} attempt={attempt} />
         <SignerHereFields
           signers={signers}
@@ -59,12 +53,7 @@ export function SiteSign({ ground, point }: { ground: DecisionGroundHere; point:
           }}
         >
           {meanings.length > 0 ? (
-            <Choice
-              legend="Meaning"
-              options={meanings.map((one) => ({ value: one, label: one }))}
-              value={meaning}
-              change={(one) => setMeaning(one as Meaning)}
-            />
+            <Choice legend="Meaning" options={plainOptions(meanings)} value={meaning} change={setMeaning} />
           ) : null}
         </SignerHereFields>
         {refusal ? <OutboxRefusal refusal={refusal} /> : null}

@@ -6,6 +6,8 @@ export type Permission = 'may' | 'own' | 'with second' | 'no'
 /** Acts of the table of roles and permissions. */
 export const ACTS = [
   'enter-observation',
+  'enter-record',
+  'attach-photo',
   'enter-receipt',
   'enter-remark',
   'note-event',
@@ -66,6 +68,9 @@ const ALL_WRITERS: Row = { ...WORKERS, client: 'may', engineer: 'may', stores: '
  */
 export const PERMISSIONS: Readonly<Record<Act, Row>> = {
   'enter-observation': WORKERS,
+  /** A record of some type: the design sheet is the engineer's, a receipt the stores'. Which type is whose stands in the rows beside. */
+  'enter-record': { ...WORKERS, engineer: 'may', stores: 'may', 'in-service inspector': 'may' },
+  'attach-photo': { ...WORKERS, stores: 'may', 'in-service inspector': 'may' },
   'enter-receipt': { ...WORKERS, stores: 'may' },
   'enter-remark': ALL_WRITERS,
   'note-event': ALL_WRITERS,

@@ -50,6 +50,12 @@ export function minutesBetween(from: Moment, to: Moment): number {
   return (instantOf(to) - instantOf(from)) / 60_000
 }
 
+/** A UTC offset of so many minutes, east positive: `+01:00`. */
+export function showOffset(minutes: number): string {
+  const two = (value: number) => String(Math.floor(value)).padStart(2, '0')
+  return `${minutes < 0 ? '-' : '+'}${two(Math.abs(minutes) / 60)}:${two(Math.abs(minutes) % 60)}`
+}
+
 /** The moment of an instant written with a given offset such as `+01:00`. */
 export function momentOf(instantMs: number, offset: string): Moment {
   const minutes =

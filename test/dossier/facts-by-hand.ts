@@ -135,6 +135,7 @@ export function attempt(
     scans: [],
     signatures: [],
     submitted: null,
+    isSubmitted: false,
     refusals: [],
     releases: [],
     criteria,

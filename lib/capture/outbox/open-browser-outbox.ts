@@ -1,12 +1,13 @@
 import { v7 } from 'uuid'
 import { createDeviceStorage } from './device-storage'
 import { openIndexedOutboxStore } from './indexed-outbox-store'
+import { clockIn } from './kept-clock'
 import { createMemoryOutboxStore } from './memory-outbox-store'
 import { createOutbox } from './outbox'
 import type { OutboxOwner } from './outbox-entry'
 import { createPageLocks, createWebLocks } from './outbox-locks'
 import type { OutboxStore } from './outbox-store'
-import type { Outbox } from './outbox-terms'
+import type { DeviceStated, Outbox } from './outbox-terms'
 
 const CHANNEL = 'underwrap-outbox'
 const DEVICE = 'device-id'
@@ -21,9 +22,7 @@ export async function openBrowserOutbox(
 ): Promise<{ outbox: Outbox; store: OutboxStore; deviceId: string }> {
   const opened = await openIndexedOutboxStore()
   const store = opened.ok ? opened.value : createMemoryOutboxStore()
-  const known = await store.note(DEVICE)
-  const deviceId = typeof known === 'string' ? known : `device-${v7()}`
-  if (deviceId !== known) await store.keepNote(DEVICE, deviceId)
+  const deviceId = await deviceIn(store)
   const channel = new BroadcastChannel(CHANNEL)
   const outbox = createOutbox({
     store,
@@ -42,4 +41,25 @@ export async function openBrowserOutbox(
     },
   })
   return { outbox, store, deviceId }
+}
+
+/** This browser as facts name it, whoever works at it; null where it keeps nothing. */
+export async function deviceHere(): Promise<DeviceStated | null> {
+  const opened = await openIndexedOutboxStore()
+  if (!opened.ok) return null
+  try {
+    const id = await deviceIn(opened.value)
+    return { id, clockOffsetMs: (await clockIn(opened.value))?.offsetMs ?? null }
+  } finally {
+    opened.value.close()
+  }
+}
+
+/** The id kept in a store, made on its first use. */
+async function deviceIn(store: OutboxStore): Promise<string> {
+  const known = await store.note(DEVICE)
+  if (typeof known === 'string') return known
+  const made = `device-${v7()}`
+  await store.keepNote(DEVICE, made)
+  return made
 }

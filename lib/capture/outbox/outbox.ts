@@ -1,15 +1,15 @@
 import { v7 } from 'uuid'
 import { done, type Result, refused } from '@/lib/domain/result'
-import { ClockStanding } from './device-clock'
+import type { ClockStanding } from './device-clock'
 import { judgeRoom } from './device-storage'
 import { digestOfBlob } from './digest-of-blob'
+import { clockIn, keepClockIn } from './kept-clock'
 import { countEntries } from './outbox-count'
 import type { OutboxEntry } from './outbox-entry'
 import { type NewEntry, OutboxStoreLost } from './outbox-store'
 import type { Captured, DealRefusal, Outbox, OutboxGround, OutboxStatus } from './outbox-terms'
 import { dropPhotosOf, type SendOutcome, sendEntries } from './send-entries'
 
-const CLOCK = 'clock'
 /** What was sent stays listed on the device for a week, without its photos. */
 const SENT_KEPT_MS = 7 * 24 * 3_600_000
 
@@ -20,7 +20,7 @@ export function createOutbox(ground: OutboxGround): Outbox {
   const whole = new Set<string>()
   let last: SendOutcome | null = null
 
-  const clock = async () => ClockStanding.nullable().parse(await store.note(CLOCK))
+  const clock = () => clockIn(store)
   const deviceNow = async () => ({ id: ground.deviceId, clockOffsetMs: (await clock())?.offsetMs ?? null })
   const status = async () => ({
     ...countEntries(await store.entries(owner)),
@@ -120,7 +120,7 @@ export function createOutbox(ground: OutboxGround): Outbox {
       }
     },
     async send(exchange) {
-      const keepClock = (standing: ClockStanding) => store.keepNote(CLOCK, standing)
+      const keepClock = (standing: ClockStanding) => keepClockIn(store, standing)
       const sendAll = async () => {
         const outcome = await sendEntries({ store, owner, exchange, whole, clock, keepClock, changed })
         await forgetSentBefore(ground.nowMs() - SENT_KEPT_MS)

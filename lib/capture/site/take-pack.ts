@@ -1,3 +1,4 @@
+import type { PackRefusal } from '@/lib/domain/capture/parse-pack'
 import { parseSitePack, type SitePack } from '@/lib/domain/capture/site-pack'
 import { done, type Result, refused } from '@/lib/domain/result'
 import { askServer, refusalIn } from './ask-server'
@@ -10,23 +11,38 @@ export type TakeRefusal =
   | { code: 'other-person' }
   | { code: string; [fact: string]: unknown }
 
+type Owned = Pick<SiteOwner, 'tenant' | 'person'>
+
 /**
- * Take a repair to this device, or take it anew. Refuses what the server refuses, `no-answer`, `pack-malformed` (this app is too old for it), `other-person` when another person is signed in than the one who
- * works here, `storage-full` and `storage-refused`. Whatever is refused, an older pack stays.
+ * Take a repair to this device, or take it anew. Refuses as `takeAlong`.
  */
-export async function takePack(
+export function takePack(
   store: SiteStore,
-  owner: Pick<SiteOwner, 'tenant' | 'person'>,
+  owner: Owned,
   number: string,
-  send: typeof fetch = (input, init) => fetch(input, init),
+  send?: typeof fetch,
 ): Promise<Result<SitePack, TakeRefusal>> {
-  const json = await askServer(`/api/site/${encodeURIComponent(number)}`, {}, send)
+  const ask = () => askServer(`/api/site/${encodeURIComponent(number)}`, {}, send)
+  return takeAlong(ask, owner, parseSitePack, (pack) => store.keepPack(pack))
+}
+
+/**
+ * Ask for a pack, see that it is this person's, and keep it. Refuses what the server refuses, `no-answer`, `pack-malformed` (this app is too old for it), `other-person` when another person is signed in than
+ * the one who works here, `storage-full` and `storage-refused`. Whatever is refused, an older pack stays.
+ */
+export async function takeAlong<P extends Owned>(
+  ask: () => Promise<unknown>,
+  owner: Owned,
+  parse: (json: unknown) => Result<P, PackRefusal>,
+  keep: (pack: P) => Promise<Result<null, KeepPackRefusal>>,
+): Promise<Result<P, TakeRefusal>> {
+  const json = await ask()
   if (json === null) return refused({ code: 'no-answer' })
   const refusal = refusalIn(json)
   if (refusal) return refused(refusal)
-  const pack = parseSitePack(json)
+  const pack = parse(json)
   if (!pack.ok) return refused({ code: 'pack-malformed' })
   if (pack.value.tenant !== owner.tenant || pack.value.person !== owner.person) return refused({ code: 'other-person' })
-  const kept = await store.keepPack(pack.value)
+  const kept = await keep(pack.value)
   return kept.ok ? done(pack.value) : kept
 }

@@ -5,7 +5,7 @@ import type { NumberBlock } from '@/lib/domain/numbers/number-blocks'
 import { done, type Result, refused } from '@/lib/domain/result'
 import { askServer, refusalIn } from './ask-server'
 import type { SiteOwner, SiteStore } from './site-store'
-import type { TakeRefusal } from './take-pack'
+import { type TakeRefusal, takeAlong } from './take-pack'
 
 const Grounds = z.object({
   value: z.object({
@@ -34,23 +34,16 @@ export async function askForNumbers(
   return answered(await askServer('/api/numbers', init, send), Allotted)
 }
 
-/** Take a project along, or anew, with this device's numbers in it. Refuses as takePack does; whatever is refused, an older pack stays. */
-export async function takeProject(
+/** Take a project along, or anew, with this device's numbers in it. Refuses as `takeAlong`. */
+export function takeProject(
   store: SiteStore,
   owner: Pick<SiteOwner, 'tenant' | 'person'>,
-  ask: { project: string; device: string },
+  { project, device }: { project: string; device: string },
   send?: typeof fetch,
 ): Promise<Result<ProjectPack, TakeRefusal>> {
-  const name = encodeURIComponent(ask.project.slice('project:'.length))
-  const json = await askServer(`/api/numbers/${name}?device=${encodeURIComponent(ask.device)}`, {}, send)
-  if (json === null) return refused({ code: 'no-answer' })
-  const refusal = refusalIn(json)
-  if (refusal) return refused(refusal)
-  const pack = parseProjectPack(json)
-  if (!pack.ok) return refused({ code: 'pack-malformed' })
-  if (pack.value.tenant !== owner.tenant || pack.value.person !== owner.person) return refused({ code: 'other-person' })
-  const kept = await store.keepProject(pack.value)
-  return kept.ok ? done(pack.value) : kept
+  const name = encodeURIComponent(project.slice('project:'.length))
+  const ask = () => askServer(`/api/numbers/${name}?device=${encodeURIComponent(device)}`, {}, send)
+  return takeAlong(ask, owner, parseProjectPack, (pack) => store.keepProject(pack))
 }
 
 function answered<T>(json: unknown, form: z.ZodType<{ value: T }>): Result<T, TakeRefusal> {

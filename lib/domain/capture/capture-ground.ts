@@ -15,7 +15,7 @@ import type { PointRecord } from '../records/record'
 import { dayOf, type Moment } from '../time'
 import { type CaptureChoices, captureChoices } from './capture-choices'
 
-const RECORDERS = rolesFor('check-transcription')
+const RECORDERS = rolesFor('enter-record')
 
 /** Every batch, instrument and person that a point form may name. */
 export type CaptureStores = {

@@ -1,11 +1,10 @@
 import { z } from 'zod'
 import { FactId, PersonId, Sha256, StreamId } from '../facts/fact'
-import { type Fact, parseFact } from '../facts/fact-kinds'
 import { REGISTER_BODIES } from '../facts/register-bodies'
-import { done, type Result, refused } from '../result'
+import type { Result } from '../result'
 import { ROLES } from '../roles'
 import { Moment } from '../time'
-import type { SitePackRefusal } from './site-pack'
+import { type PackOf, type PackRefusal, parsePack } from './parse-pack'
 
 export const PROJECT_PACK_VERSION = 1
 
@@ -33,19 +32,9 @@ const ProjectPackForm = z.strictObject({
 })
 
 /** A project as a device takes it along to open repairs where there is no network. */
-export type ProjectPack = Omit<z.infer<typeof ProjectPackForm>, 'facts' | 'stores'> & { facts: Fact[]; stores: Fact[] }
+export type ProjectPack = PackOf<z.infer<typeof ProjectPackForm>>
 
-/** Parse a pack as the server gave it. Refuses `pack-malformed`, and `pack-fact-refused` for a fact of a kind that this app does not know. */
-export function parseProjectPack(json: unknown): Result<ProjectPack, SitePackRefusal> {
-  const form = ProjectPackForm.safeParse(json)
-  if (!form.success)
-    return refused({ code: 'pack-malformed', at: form.error.issues[0]?.path.map(String).join('.') ?? '' })
-  const lists: { facts: Fact[]; stores: Fact[] } = { facts: [], stores: [] }
-  for (const name of ['facts', 'stores'] as const)
-    for (const one of form.data[name]) {
-      const fact = parseFact(one)
-      if (!fact.ok) return refused({ code: 'pack-fact-refused', faults: fact.error.faults })
-      lists[name].push(fact.value)
-    }
-  return done({ ...form.data, ...lists })
+/** Parse a project's pack. Refuses as `parsePack`. */
+export function parseProjectPack(json: unknown): Result<ProjectPack, PackRefusal> {
+  return parsePack(ProjectPackForm, json)
 }

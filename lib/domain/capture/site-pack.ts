@@ -1,10 +1,10 @@
 import { z } from 'zod'
 import { FactId, PersonId, Sha256, StreamId } from '../facts/fact'
-import { type Fact, type FactFault, parseFact } from '../facts/fact-kinds'
-import { done, type Result, refused } from '../result'
+import type { Result } from '../result'
 import { ROLES } from '../roles'
 import { PointNo } from '../specification'
 import { Moment } from '../time'
+import { type PackOf, type PackRefusal, parsePack } from './parse-pack'
 
 export const SITE_PACK_VERSION = 1
 /** A pack beyond this is refused: a device would not keep a handful of them. */
@@ -53,23 +53,9 @@ const SitePackForm = z.strictObject({
 })
 
 /** A repair as a device takes it to where there is no network: the exact facts, so that it folds there as it does on the server. */
-export type SitePack = Omit<z.infer<typeof SitePackForm>, 'facts' | 'stores'> & { facts: Fact[]; stores: Fact[] }
+export type SitePack = PackOf<z.infer<typeof SitePackForm>>
 
-export type SitePackRefusal =
-  | { code: 'pack-malformed'; at: string }
-  | { code: 'pack-fact-refused'; faults: FactFault[] }
-
-/** Parse a pack as the server gave it. Refuses `pack-malformed`, and `pack-fact-refused` when a fact is of a kind that this app does not know: it is too old. */
-export function parseSitePack(json: unknown): Result<SitePack, SitePackRefusal> {
-  const form = SitePackForm.safeParse(json)
-  if (!form.success)
-    return refused({ code: 'pack-malformed', at: form.error.issues[0]?.path.map(String).join('.') ?? '' })
-  const lists: { facts: Fact[]; stores: Fact[] } = { facts: [], stores: [] }
-  for (const name of ['facts', 'stores'] as const)
-    for (const one of form.data[name]) {
-      const fact = parseFact(one)
-      if (!fact.ok) return refused({ code: 'pack-fact-refused', faults: fact.error.faults })
-      lists[name].push(fact.value)
-    }
-  return done({ ...form.data, ...lists })
+/** Parse a repair's pack. Refuses as `parsePack`. */
+export function parseSitePack(json: unknown): Result<SitePack, PackRefusal> {
+  return parsePack(SitePackForm, json)
 }

@@ -81,13 +81,16 @@ export const DOSSIER_BODIES = {
   transmitted: z.strictObject({ issue: FactId, to: Text, how: Text, at: Moment }),
 } as const
 
+/** A conflict names so many facts, whatever the record held. */
+export const CONFLICT_FACTS_AT_MOST = 20
+
 /** Bodies of the facts of a device's stream. */
 export const DEVICE_BODIES = {
   'device-registered': z.strictObject({ title: Text, holder: PersonId.optional() }),
   'clock-checked': z.strictObject({ offsetMs: z.int(), remark: Remark.optional() }),
   'conflict-noted': z.strictObject({
     repair: StreamId,
-    facts: z.array(FactId).min(1).max(20),
+    facts: z.array(FactId).min(1).max(CONFLICT_FACTS_AT_MOST),
     /** The decision that is in the record and in conflict with them; absent where it was not applied. */
     decision: FactId.optional(),
     remark: Remark.optional(),

@@ -79,6 +79,7 @@ export function attemptStates(
           }),
         ),
         submitted: ofKind(slot.facts, 'submitted').at(-1) ?? null,
+        isSubmitted: isSubmitted(slot),
         refusals: ofKind(slot.facts, 'release-refused'),
         notApplicable: ofKind(slot.facts, 'marked-not-applicable').at(-1) ?? null,
         opened: slot.opened,
@@ -158,6 +159,6 @@ function nameOf(ground: RepairGround, slot: AttemptSlot, state: AttemptState, is
   const refusal = state.refusals.at(-1)
   if (refusal && (!state.submitted || instantOf(refusal.observedAt) >= instantOf(state.submitted.observedAt)))
     return 'refused'
-  if (isSubmitted(slot)) return 'submitted'
+  if (state.isSubmitted) return 'submitted'
   return state.records.length > 0 || state.photos.length > 0 ? 'in progress' : 'open'
 }

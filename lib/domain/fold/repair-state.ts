@@ -77,6 +77,8 @@ export type AttemptState = {
   scans: FactOf<'photo-attached'>[]
   signatures: SignatureState[]
   submitted: FactOf<'submitted'> | null
+  /** Submitted, and no record or correction of it came after. */
+  isSubmitted: boolean
   refusals: FactOf<'release-refused'>[]
   releases: ReleaseState[]
   criteria: CriterionResult[]

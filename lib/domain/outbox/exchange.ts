@@ -15,7 +15,7 @@ const PHOTOS_AT_MOST = 20
 /**
  * Commands that may wait in an outbox. None asks for a password, for a password is never kept on a device: without a network a signature and a release are made with the device's own key.
  */
-export const OUTBOX_COMMANDS = [
+const OBSERVATIONS = [
   'record-point',
   'correct-record',
   'attach-photo',
@@ -28,6 +28,8 @@ export const OUTBOX_COMMANDS = [
   'register-device',
   'raise-nonconformance',
   'open-repair',
+] as const
+const DECISIONS = [
   'open-attempt',
   'mark-not-applicable',
   'choose-governs',
@@ -37,22 +39,13 @@ export const OUTBOX_COMMANDS = [
   'sign-on-device',
   'release-on-device',
 ] as const
+export const OUTBOX_COMMANDS = [...OBSERVATIONS, ...DECISIONS] as const
 export type OutboxCommand = (typeof OUTBOX_COMMANDS)[number]
-
-const DECISIONS: ReadonlySet<OutboxCommand> = new Set([
-  'open-attempt',
-  'mark-not-applicable',
-  'choose-governs',
-  'submit-point',
-  'refuse-release',
-  'withdraw-release',
-  'sign-on-device',
-  'release-on-device',
-])
+const DECIDING: ReadonlySet<OutboxCommand> = new Set(DECISIONS)
 
 /** Whether a command decides on what is recorded; the others say what was observed. */
 export function isDecision(command: OutboxCommand): boolean {
-  return DECISIONS.has(command)
+  return DECIDING.has(command)
 }
 
 /** Whether an entry that was refused holds back a later one of its stream. What was observed never waits for a decision. */

@@ -1,5 +1,5 @@
+import type { MapFrame } from './map-frame'
 import type { Place, Shape } from './picture'
-import type { MapFrame } from './surface-shading'
 import type { WeakestZone } from './weakest-zone'
 
 /** The edges of the zone's fields that border on no other field of it; the seam at 12 o'clock is no edge. */

@@ -5,7 +5,7 @@ import { measuredExact } from '../judge/exact-units'
 import type { VerdictKind } from '../judge/verdict'
 import type { Measured, Unit } from '../reading'
 import type { Grid, MarkedReading } from '../records/common'
-import { clockDegrees } from './surface-map-picture'
+import { clockDegrees } from './map-frame'
 import { verdictsByMark } from './verdicts-by-mark'
 
 /** One grid of readings of a record, with what the specification says of it. */

@@ -1,19 +1,11 @@
-import { toNumber } from '../decimal'
 import type { VerdictKind } from '../judge/verdict'
 import { showReading, showUnit, type Unit } from '../reading'
 import type { Grid, MarkedReading } from '../records/common'
+import { edgesOf, frameCorners, type MapFrame, type MapStation, mapFrame, mapPlaces } from './map-frame'
 import { mapAxes, zoneOutline } from './map-lines'
 import { markShapes } from './mark-shapes'
-import type { Picture, PictureFormat, Place, Shape } from './picture'
-import {
-  type MapFrame,
-  mapValues,
-  type ShadeSteps,
-  shadeSteps,
-  shadingShapes,
-  stepLegend,
-  stepLegendPx,
-} from './surface-shading'
+import type { Picture, PictureFormat, Shape } from './picture'
+import { mapValues, type ShadeSteps, shadeSteps, shadingShapes, stepLegend, stepLegendPx } from './surface-shading'
 import { type WeakestZone, weakestZone } from './weakest-zone'
 
 export type SurfaceMapInput = {
@@ -35,10 +27,7 @@ export type SurfaceMapInput = {
  * clock; the weakest zone is outlined and named.
  */
 export function surfaceMapPicture(input: SurfaceMapInput, format: PictureFormat = 'wide'): Picture {
-  const stations = input.grid.stations
-    .map((one) => ({ name: one.name, mm: toNumber(one.fromLeak) }))
-    .sort((a, b) => a.mm - b.mm)
-  const ring = input.grid.clocks.map((clock) => ({ clock, deg: clockDegrees(clock) })).sort((a, b) => a.deg - b.deg)
+  const { stations, ring } = mapPlaces(input.grid)
   const byMark = new Map(input.readings.map((one) => [one.mark, one.reading]))
   const values = mapValues(stations, ring, byMark, input.unit)
   const steps = shadeSteps(values)
@@ -54,8 +43,7 @@ export function surfaceMapPicture(input: SurfaceMapInput, format: PictureFormat 
   const marks = stations.flatMap((station) =>
     ring.flatMap(({ clock, deg }) => {
       const mark = `${station.name}-${clock}`
-      const at = deg === 0 ? [0, 360] : [deg]
-      return at.flatMap((each) =>
+      return edgesOf(deg).flatMap((each) =>
         markShapes(frame.x(station.mm), frame.y(each), mark, byMark.get(mark), input.verdictAt(mark)),
       )
     }),
@@ -67,7 +55,7 @@ export function surfaceMapPicture(input: SurfaceMapInput, format: PictureFormat 
     title: input.title,
     description: `${input.title}. ${input.limit ? `Limit: ${input.limit}. ` : ''}${zone ? `${zone.text}. ` : ''}${input.marks ? `${input.marks}. ` : ''}${figures.length} readings: ${figures.join(', ')}`,
     shapes: [
-      { kind: 'polygon', style: 'ground', points: corners(frame) },
+      { kind: 'polygon', style: 'ground', points: frameCorners(frame) },
       ...shadingShapes(stations, ring, values, steps, frame),
       ...mapAxes(stations, ring, frame),
       ...(zone ? [{ kind: 'segments', style: 'zone', segments: zoneOutline(zone, frame) } as const] : []),
@@ -87,16 +75,10 @@ export function surfaceMapPicture(input: SurfaceMapInput, format: PictureFormat 
   }
 }
 
-/** Degrees from 12 o'clock of a clock position such as `6`, `1.5` or `1:30`. */
-export function clockDegrees(clock: string): number {
-  const [hours = '0', minutes] = clock.split(':')
-  return ((Number(hours) + Number(minutes ?? 0) / 60) * 30) % 360
-}
-
 function roomOf(
   input: SurfaceMapInput,
   zone: WeakestZone | null,
-  stations: readonly { mm: number }[],
+  stations: readonly MapStation[],
   format: PictureFormat,
   steps: ShadeSteps | null,
 ): {
@@ -121,16 +103,8 @@ function roomOf(
   const [left, right, top, bottom] = [isWide ? 64 : 46, widthPx - 34, 24, isWide ? 224 : 254]
   const roomPx = widthPx - left - 40
   const legend = { roomPx, heightPx: stepLegendPx(steps, roomPx) }
-  const [first, last] = [stations[0]?.mm ?? 0, stations.at(-1)?.mm ?? 0]
   return {
-    frame: {
-      left,
-      right,
-      top,
-      bottom,
-      x: (mm) => (last === first ? (left + right) / 2 : left + ((mm - first) / (last - first)) * (right - left)),
-      y: (deg) => top + (deg / 360) * (bottom - top),
-    },
+    frame: mapFrame({ left, right, top, bottom }, stations),
     widthPx,
     heightPx: bottom + 46 + legend.heightPx + notes.length * 16 + 6,
     legend,
@@ -150,13 +124,4 @@ function linesOf(text: string, most: number): string[] {
     else lines.push(word)
   }
   return lines
-}
-
-function corners({ left, right, top, bottom }: MapFrame): Place[] {
-  return [
-    [left, top],
-    [right, top],
-    [right, bottom],
-    [left, bottom],
-  ]
 }

@@ -2,17 +2,10 @@ import { thicknessMap } from '@/lib/calc/thickness-map'
 import { fractionOf, toNumber } from '../decimal'
 import { convertExact } from '../judge/exact-units'
 import type { Reading, Unit } from '../reading'
+import type { MapFrame } from './map-frame'
 import type { Place, Shape } from './picture'
 import { niceStep } from './plot-frame'
 
-export type MapFrame = {
-  left: number
-  right: number
-  top: number
-  bottom: number
-  x: (mm: number) => number
-  y: (deg: number) => number
-}
 export type ShadeSteps = { from: number; step: number; count: number; places: number }
 
 const [COLUMNS, ROWS] = [60, 32]

@@ -1,10 +1,10 @@
 import { z } from 'zod'
 
-/** Side lengths of the field in which a signature is drawn, in its own steps. */
+/** Side lengths of the field in which a signature is drawn, in its own steps; and the most strokes, and places of one stroke, that are kept. */
 export const DRAWING_WIDTH = 600
 export const DRAWING_HEIGHT = 200
-const STROKES_AT_MOST = 80
-const PLACES_AT_MOST = 600
+export const STROKES_AT_MOST = 80
+export const PLACES_AT_MOST = 600
 
 const Place = z.tuple([z.int().min(0).max(DRAWING_WIDTH), z.int().min(0).max(DRAWING_HEIGHT)])
 

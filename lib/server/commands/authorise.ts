@@ -19,7 +19,7 @@ export const ACTS = {
   'enter in-service inspection': rolesFor('enter-in-service'),
   'enter remark': WRITERS,
   'note event': rolesFor('note-event'),
-  'attach photo': ['technician', 'lead', 'inspector', 'stores', 'in-service inspector'],
+  'attach photo': rolesFor('attach-photo'),
   'correct own entry': rolesFor('correct-entry'),
   'check transcription': rolesFor('check-transcription'),
   submit: rolesFor('submit-point'),

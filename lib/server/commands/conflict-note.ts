@@ -1,9 +1,9 @@
 import { createHash } from 'node:crypto'
 import { FactId, type StreamId, streamOf } from '@/lib/domain/facts/fact'
 import type { Fact, FactOf } from '@/lib/domain/facts/fact-kinds'
+import { CONFLICT_FACTS_AT_MOST } from '@/lib/domain/facts/project-bodies'
 import type { Desk } from './desk'
 
-const FACTS_AT_MOST = 20
 const REMARK_LENGTH = 900
 
 export type Blindness = {
@@ -31,7 +31,10 @@ export function conflictNote(desk: Desk, blind: Blindness): FactOf<'conflict-not
   const unseen = ofOthers.slice(Math.max(0, ofOthers.length - Math.max(0, facts.length - seen)))
   const seenFacts = facts.filter((fact) => !unseen.includes(fact))
   const known = seenFacts.findLast(ofPoint) ?? seenFacts[0]
-  const named = [...unseen.filter(ofPoint), ...unseen.filter((fact) => !ofPoint(fact))].slice(0, FACTS_AT_MOST - 1)
+  const named = [...unseen.filter(ofPoint), ...unseen.filter((fact) => !ofPoint(fact))].slice(
+    0,
+    CONFLICT_FACTS_AT_MOST - 1,
+  )
   const ids = [...(known && !unseen.some(ofPoint) ? [known] : []), ...named].map((fact) => fact.id)
   return desk.make({
     stream: streamOf('device', device.id),

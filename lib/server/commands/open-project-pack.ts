@@ -1,6 +1,5 @@
 import { z } from 'zod'
 import { PROJECT_PACK_VERSION, type ProjectPack } from '@/lib/domain/capture/project-pack'
-import { SITE_PACK_BYTES_AT_MOST } from '@/lib/domain/capture/site-pack'
 import { StreamId, streamKind, streamName, streamOf } from '@/lib/domain/facts/fact'
 import { LATE_AFTER_MINUTES } from '@/lib/domain/facts/late-after'
 import { ofKind } from '@/lib/domain/fold/order-facts'
@@ -13,6 +12,7 @@ import { clockKindOf } from '@/lib/server/views/clock-kind'
 import { DeviceName } from './allot-numbers'
 import { authorise } from './authorise'
 import { command } from './command'
+import { packBytes } from './pack-bytes'
 import { placeOf } from './place-of'
 
 const OpenProjectPack = z.strictObject({
@@ -60,12 +60,6 @@ export const openProjectPack = command(OpenProjectPack, async (desk, { project, 
     stores: stores.facts,
     digests: Object.fromEntries([...loaded.sha256Of, ...stores.sha256Of]),
   }
-  const bytes = new TextEncoder().encode(JSON.stringify(pack))
-  if (bytes.length > SITE_PACK_BYTES_AT_MOST)
-    return refused({
-      code: 'not-decided',
-      why: 'record-too-large-for-a-device',
-      detail: [`${bytes.length} bytes, at most ${SITE_PACK_BYTES_AT_MOST}`],
-    })
-  return done({ project, bytes })
+  const bytes = packBytes(pack)
+  return bytes.ok ? done({ project, bytes: bytes.value }) : bytes
 })

@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { SITE_PACK_BYTES_AT_MOST, SITE_PACK_VERSION, type SitePack } from '@/lib/domain/capture/site-pack'
+import { SITE_PACK_VERSION, type SitePack } from '@/lib/domain/capture/site-pack'
 import { StreamId, streamKind, streamName } from '@/lib/domain/facts/fact'
 import { LATE_AFTER_MINUTES } from '@/lib/domain/facts/late-after'
 import { foldProject } from '@/lib/domain/fold/fold-project'
@@ -12,6 +12,7 @@ import { clockKindOf } from '@/lib/server/views/clock-kind'
 import { loadPersonChoices } from '@/lib/server/views/person-choices'
 import { authorise } from './authorise'
 import { command } from './command'
+import { packBytes } from './pack-bytes'
 import { placeOf } from './place-of'
 
 const OpenSitePack = z.strictObject({ repair: StreamId.refine((id) => streamKind(id) === 'repair', 'a repair') })
@@ -57,12 +58,6 @@ export const openSitePack = command(OpenSitePack, async (desk, { repair }) => {
     signers,
     likeness: await likenessOfRepair(store, actor.tenant, repair),
   }
-  const bytes = new TextEncoder().encode(JSON.stringify(pack))
-  if (bytes.length > SITE_PACK_BYTES_AT_MOST)
-    return refused({
-      code: 'not-decided',
-      why: 'record-too-large-for-a-device',
-      detail: [`${bytes.length} bytes, at most ${SITE_PACK_BYTES_AT_MOST}`],
-    })
-  return done({ repair, bytes })
+  const bytes = packBytes(pack)
+  return bytes.ok ? done({ repair, bytes: bytes.value }) : bytes
 })

@@ -16,8 +16,6 @@ import {
   SentEntry,
 } from '@/lib/domain/outbox/exchange'
 import { done, type Result, refused } from '@/lib/domain/result'
-import { DEFAULT_PHOTO_LIMITS } from '@/lib/photo/photo-intake'
-import { takeInPhoto } from '@/lib/photo/take-in'
 import type { Actor } from '@/lib/server/auth/actor'
 import { loadStream } from '@/lib/server/store/load-stream'
 import { invalid } from './command'
@@ -96,10 +94,6 @@ async function take(desk: Desk, entry: SentEntry): Promise<Result<EntryAnswer, E
   const missing = !isDecision(entry.command) ? STATED.filter((name) => name !== 'late' && !(name in entry.input)) : []
   if (missing.length > 0)
     return refused({ code: 'invalid', fields: Object.fromEntries(missing.map((name) => [name, ['is missing']])) })
-  if (entry.command !== 'attach-photo') {
-    const refusal = await takeInCited(desk, entry.photos)
-    if (refusal) return refused(refusal)
-  }
   const outcome = await received(desk.actor, { ...entry.input, id: entry.id })
   if (outcome.ok) return receiptOf(desk, entry, outcome.value)
   if (outcome.error.code !== 'heads-moved' || !entry.madeOffline) return refused(outcome.error)
@@ -139,16 +133,6 @@ function isSamePhoto(fact: Fact, entry: SentEntry, kept: Kept): boolean {
 
 async function bytesOf(desk: Desk, sha256: Sha256): Promise<Uint8Array | null> {
   return (await pieceFolderOf(desk.store).read(desk.actor, sha256)) ?? desk.store.photos.read(sha256)
-}
-
-/** Photos that a fact cites without attaching them, a scan of a paper tally, go into the photo store before it. */
-async function takeInCited(desk: Desk, photos: readonly Sha256[]): Promise<Refusal | null> {
-  for (const sha256 of photos) {
-    const bytes = await pieceFolderOf(desk.store).read(desk.actor, sha256)
-    const taken = bytes && (await takeInPhoto({ bytes, store: desk.store.photos, limits: DEFAULT_PHOTO_LIMITS }))
-    if (taken && !taken.ok) return { code: 'photo-refused', reason: taken.error.code, detail: '' }
-  }
-  return null
 }
 
 function streamIn(json: unknown): StreamId | null {

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { eq } from 'drizzle-orm'
 import { type Database, schema } from '@/db/client'
-import { instantOf, Moment, momentOf } from '@/lib/domain/time'
+import { instantOf, Moment, momentOf, showOffset } from '@/lib/domain/time'
 
 /** Where a demo store's time starts, at its first serving. */
 export const DEMO_STARTS_AT: Moment = '2026-05-29T08:00:00+01:00'
@@ -11,10 +11,7 @@ const TEST_STORE = 'test-store'
 /** The real time, written with this machine's offset. */
 export function realNow(): Moment {
   const date = new Date()
-  const minutes = -date.getTimezoneOffset()
-  const two = (value: number) => String(Math.floor(value)).padStart(2, '0')
-  const offset = `${minutes < 0 ? '-' : '+'}${two(Math.abs(minutes) / 60)}:${two(Math.abs(minutes) % 60)}`
-  return momentOf(date.getTime(), offset)
+  return momentOf(date.getTime(), showOffset(-date.getTimezoneOffset()))
 }
 
 /**

@@ -1,3 +1,4 @@
+import { type RepairGrounds, repairGroundsOf } from '@/lib/domain/capture/repair-grounds'
 import type { StreamKind } from '@/lib/domain/facts/fact'
 import { streamName } from '@/lib/domain/facts/fact'
 import { ofKind } from '@/lib/domain/fold/order-facts'
@@ -5,10 +6,8 @@ import { listStreams } from '@/lib/server/store/list-streams'
 import { loadStreams } from '@/lib/server/store/load-stream'
 import { mayRead, type ReadingDesk } from './reading-desk'
 
-export type OpenRepairView = {
+export type OpenRepairView = RepairGrounds & {
   projects: { stream: string; name: string }[]
-  specifications: { stream: string; label: string; arrest: string[]; wrap: string }[]
-  plans: { stream: string; label: string }[]
   clockView: string
 }
 
@@ -24,18 +23,7 @@ export async function loadOpenRepairView(reading: ReadingDesk): Promise<OpenRepa
     projects: ofKind(projects, 'project-opened')
       .filter((fact) => mayRead(reading, fact.stream))
       .map((fact) => ({ stream: fact.stream, name: `${streamName(fact.stream)} ${fact.body.name}` })),
-    specifications: [
-      ...new Map(ofKind(specifications, 'specification-issued').map((fact) => [fact.stream, fact])).values(),
-    ].map((fact) => ({
-      stream: fact.stream,
-      label: `${fact.body.body.number} rev ${fact.body.revision}: ${fact.body.body.title}`,
-      arrest: fact.body.body.arrest,
-      wrap: fact.body.body.wrap,
-    })),
-    plans: [...new Map(ofKind(plans, 'plan-issued').map((fact) => [fact.stream, fact])).values()].map((fact) => ({
-      stream: fact.stream,
-      label: `${fact.body.body.number} rev ${fact.body.revision}: ${fact.body.body.title}`,
-    })),
+    ...repairGroundsOf([...specifications, ...plans]),
     clockView: 'looking downstream',
   }
 }

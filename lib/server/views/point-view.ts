@@ -1,5 +1,6 @@
 import { foldProject } from '@/lib/domain/fold/fold-project'
 import type { AttemptState, PointState } from '@/lib/domain/fold/repair-state'
+import { mayAct } from '@/lib/domain/permissions'
 import type { Role } from '@/lib/domain/roles'
 import { clockKindOf } from './clock-kind'
 import { type ConflictView, loadConflictViews } from './conflict-view'
@@ -20,9 +21,6 @@ export type PointView = RepairView & {
   heads: { stream: string; length: number }[]
   conflicts: ConflictView[]
 }
-
-const RECORDERS: readonly Role[] = ['technician', 'lead', 'inspector', 'engineer', 'stores', 'in-service inspector']
-const PHOTOGRAPHERS: readonly Role[] = ['technician', 'lead', 'inspector', 'stores', 'in-service inspector']
 
 /** One point of a repair and one attempt at it (the latest when none is asked); null when it is not there to read. */
 export async function loadPointView(
@@ -50,8 +48,8 @@ export async function loadPointView(
     signers: await loadPersonChoices(reading, folded),
     utcOffset: folded?.opened.body.utcOffset ?? '+00:00',
     clockKind: await clockKindOf(desk.store, reading.actor.tenant),
-    mayRecord: view.roles.some((role) => RECORDERS.includes(role)),
-    mayAttach: view.roles.some((role) => PHOTOGRAPHERS.includes(role)),
+    mayRecord: mayAct('enter-record', view.roles) === 'may',
+    mayAttach: mayAct('attach-photo', view.roles) === 'may',
     isSparkRestricted: permit.at(-1) === 'yes',
     heads: await desk.headsOf([view.state.stream]),
     conflicts: await loadConflictViews(reading, view.state, no),

@@ -1,7 +1,9 @@
 import { ActFold } from '@/app/_desk/act-fold'
 import { ActForm } from '@/app/_desk/act-form'
 import { mayAct } from '@/app/_desk/require-desk'
+import { shortDevice } from '@/app/_ui/short-device'
 import { endSigningKeyAction } from '@/app/(work)/actions/signing-actions'
+import { type StreamId, streamName } from '@/lib/domain/facts/fact'
 import { showMoment } from '@/lib/domain/time'
 import type { PersonView } from '@/lib/server/views/person-view'
 import type { ReadingDesk } from '@/lib/server/views/reading-desk'
@@ -20,11 +22,11 @@ export function PersonKeys({ reading, view }: { reading: ReadingDesk; view: Pers
         {keys.map(({ key, device, title, takenAt, ended }) => (
           <li key={key} className="stack tight">
             <span>
-              <strong>{title ?? shortDevice(device)}</strong>
+              <strong>{title ?? nameOf(device)}</strong>
               <br />
               <span className="quiet small">
                 Signs since {showMoment(takenAt)}, behind a PIN
-                {title ? `, ${shortDevice(device)}` : ''}
+                {title ? `, ${nameOf(device)}` : ''}
               </span>
             </span>
             {ended ? (
@@ -53,7 +55,6 @@ export function PersonKeys({ reading, view }: { reading: ReadingDesk; view: Pers
   )
 }
 
-/** A device by the last signs of its id: enough to tell a person's few devices apart. */
-function shortDevice(device: string): string {
-  return `device …${device.slice(-6)}`
+function nameOf(device: StreamId): string {
+  return `device ${shortDevice(streamName(device))}`
 }

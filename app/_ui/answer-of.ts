@@ -1,8 +1,9 @@
-import type { ShownRefusal } from '@/app/_ui/refusal-note'
 import type { Result } from '@/lib/domain/result'
 
-/** The answer of a server action; `no-answer` where the server was not reached. */
-export async function answerOf<V>(ask: () => Promise<Result<V, ShownRefusal>>): Promise<Result<V, ShownRefusal>> {
+/** The answer of a server action; `no-answer` where the server was not reached. @throws whatever else went wrong */
+export async function answerOf<V, E extends { code: string }>(
+  ask: () => Promise<Result<V, E>>,
+): Promise<Result<V, E | { code: 'no-answer' }>> {
   try {
     return await ask()
   } catch (cause) {

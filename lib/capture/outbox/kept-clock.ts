@@ -1,0 +1,14 @@
+import { ClockStanding } from './device-clock'
+import type { OutboxStore } from './outbox-store'
+
+const CLOCK = 'clock'
+
+/** How the device's clock stood at the last contact; null before the first. */
+export async function clockIn(store: Pick<OutboxStore, 'note'>): Promise<ClockStanding | null> {
+  return ClockStanding.nullable().parse(await store.note(CLOCK))
+}
+
+/** Keep how the clock stood at a contact. */
+export function keepClockIn(store: Pick<OutboxStore, 'keepNote'>, standing: ClockStanding): Promise<void> {
+  return store.keepNote(CLOCK, standing)
+}
