@@ -6,6 +6,7 @@ import { KeptServer } from './steps/kept-server'
 import { signInAs } from './steps/people'
 import { SAMPLES, type Sample } from './steps/screen-samples'
 import { isOfRoute, screensOfBuild } from './steps/screens-of-build'
+import { takeToSite } from './steps/take-to-site'
 
 test.use({ baseURL: DEMO_URL })
 
@@ -50,12 +51,6 @@ test('nothing serious stands against the screen of an empty store', async ({ pag
     await server.remove()
   }
 })
-
-async function takeToSite(page: Page, number: string): Promise<void> {
-  await page.goto(`/repairs/${number}`)
-  await page.getByRole('button', { name: 'Take to site' }).click()
-  await expect(page.getByRole('link', { name: /^On this device/ })).toBeVisible({ timeout: 60_000 })
-}
 
 async function openSample(page: Page, route: string, sample: Sample): Promise<void> {
   const address = typeof sample === 'string' ? sample : await linkOn(page, sample.linkOn, route)

@@ -1,9 +1,10 @@
 import { expect, test } from '@playwright/test'
 import { DEMO_URL } from './places'
+import { fillCleanliness } from './steps/fill-cleanliness'
+import { fillPermit } from './steps/fill-permit'
 import { release, sign, signInAs, submit } from './steps/people'
 import { uploadDemandedPhotos } from './steps/photos'
-import { RecordFormHand } from './steps/record-form'
-import { L1, QI } from './steps/walk'
+import { L1, QI, Walk } from './steps/walk'
 
 test.use({ baseURL: DEMO_URL })
 
@@ -67,14 +68,14 @@ test('the inspector prepares again what lapsed in MD-0043: permit renewed, point
   page,
 }) => {
   await signInAs(page, QI)
-  const permit = await formAt(page, '02', 'permit', 1)
-  await permit.key('Permit', 'PTW-2-0460')
-  await permit.time('Valid from', '05-29', '07:00')
-  await permit.time('Valid to', '05-30', '18:00')
-  await permit.key('Area authority, by name', 'Shaft 2 control')
-  await permit.key('Pressure at start', '0.30')
-  await permit.choose('State of the line', 'live')
-  await permit.choose('Spark-restricted area', 'no')
+  const walk = new Walk(page, 'MD-0043', '05-29')
+  const permit = await walk.form('02', 'permit')
+  await fillPermit(permit, {
+    permit: 'PTW-2-0460',
+    from: [walk.day, '07:00'],
+    to: ['05-30', '18:00'],
+    pressure: '0.30',
+  })
   await permit.save()
   await sign(page, L1, 'checked')
   await submit(page)
@@ -85,17 +86,10 @@ test('the inspector prepares again what lapsed in MD-0043: permit renewed, point
   await page.getByLabel('Reason of the new attempt').fill('Stripped; prepared again from the steel.')
   await page.getByRole('button', { name: 'Open attempt 2' }).click()
   await expect(page.getByRole('link', { name: /^Attempt 2/ })).toBeVisible()
-  const clean = await formAt(page, '05', 'cleanliness', 2)
+  const clean = await walk.form('05', 'cleanliness', 2)
   await clean.stamp('Preparation finished')
   await clean.stamp('Checked')
-  await clean.choose('Prepared by', 'blast')
-  await clean.choose('Grade by the pictures', 'Sa 2 1/2')
-  await clean.key('Dust class', '1')
-  await clean.thumb('Soluble salts', ['12', '9', '14'])
-  await clean.pick('Salt meter', 'SM-02')
-  await clean.choose('Free of oil, water does not break', 'yes')
-  await clean.key('Prepared, upstream of the leak', '205')
-  await clean.key('Prepared, downstream of the leak', '205')
+  await fillCleanliness(clean, { dust: '1', salts: ['12', '9', '14'], prepared: '205' })
   await clean.save()
   await uploadDemandedPhotos(page)
   await sign(page, L1, 'checked')
@@ -105,13 +99,3 @@ test('the inspector prepares again what lapsed in MD-0043: permit renewed, point
   await release(page, QI, 'inspector')
   await expect(page.locator('.page-head')).toContainText('Released')
 })
-
-async function formAt(
-  page: Parameters<typeof signInAs>[0],
-  point: string,
-  type: string,
-  attempt: number,
-): Promise<RecordFormHand> {
-  await page.goto(`/repairs/MD-0043/points/${point}/record/${type}?attempt=${attempt}`)
-  return new RecordFormHand(page)
-}

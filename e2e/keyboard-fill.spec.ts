@@ -1,11 +1,15 @@
 import { expect, test } from '@playwright/test'
-import { assess } from './steps/assess-and-prepare'
+import { assess, permit } from './steps/assess-and-prepare'
 import { setClock } from './steps/clock'
+import { fillMix } from './steps/fill-mix'
 import { Keyboard } from './steps/keyboard'
 import { closeByKeyboard, openRepairByKeyboard, signInByKeyboard } from './steps/keyboard-acts'
 import { KeyboardForm } from './steps/keyboard-form'
-import { uploadDemandedPhotos } from './steps/photos'
-import { L1, QI, Walk } from './steps/walk'
+import { nextAct } from './steps/next-act'
+import type { Releases, Signs } from './steps/people'
+import { MIXES } from './steps/repair-0042'
+import { QI, Walk } from './steps/walk'
+import { checkBeforeWrap } from './steps/wrap-and-cure'
 
 const NUMBER = process.env.E2E_KEYBOARD_NUMBER ?? 'MD-0221'
 const DAY = '05-18'
@@ -13,20 +17,12 @@ const LOGGED = 'time,under the blanket\n2026-05-18 10:00,17.9\n2026-05-18 11:00,
 
 /** A walk whose forms are filled, signed and released without a pointer. */
 class KeyboardWalk extends Walk {
-  override async form(point: string, type: string, attempt = 1): Promise<KeyboardForm> {
-    await this.page.goto(`/repairs/${this.number}/points/${point}/record/${type}?attempt=${attempt}`)
+  protected override hand(): KeyboardForm {
     return new KeyboardForm(this.page)
   }
 
-  override async close(
-    point: string,
-    signs: readonly (readonly [id: string, meaning: string])[],
-    releases: readonly (readonly [id: string, party: string])[],
-    attempt = 1,
-  ): Promise<void> {
-    await this.open(point, attempt)
-    await uploadDemandedPhotos(this.page)
-    await closeByKeyboard(this.page, signs, releases)
+  protected override decide(signs: Signs, releases: Releases): Promise<void> {
+    return closeByKeyboard(this.page, signs, releases)
   }
 }
 
@@ -39,33 +35,13 @@ test('a repair is opened, and forms of every kind are filled, signed, submitted 
   await openRepairByKeyboard(page, NUMBER)
   // point 01: choices, measured values, a chalk grid, marks keyed one by one, and a sheet of thirty figures
   await assess(walk)
-  walk.at('07:50')
-  const permit = await walk.form('02', 'permit')
-  await permit.key('Permit', 'PTW-2-0431')
-  await permit.time('Valid from', DAY, '07:00')
-  await permit.time('Valid to', '05-22', '18:00')
-  await permit.key('Area authority, by name', 'Shaft 2 control')
-  await permit.key('Pressure at start', '0.40')
-  await permit.choose('State of the line', 'live')
-  await permit.choose('Spark-restricted area', 'no')
-  await permit.save()
-  await walk.close('02', [[L1, 'checked']], [[L1, 'crew']])
+  await permit(walk)
 
   walk.at('12:30')
-  const check = await walk.form('13', 'pre-wrap')
-  await check.stamp('Checked')
-  for (const statement of ['Swept again and wiped', 'Dry', 'Free of flash rust', 'Start and finish stations marked'])
-    await check.choose(statement, 'yes')
-  await check.save()
+  await checkBeforeWrap(walk)
   const mix = await walk.form('14', 'resin-mix')
-  await mix.key('Mix', 'M1')
-  await mix.pick('Mixed by', 'Dorrit Akande')
-  await mix.choose('Proportioned', 'by mass')
-  await mix.within('Part A 1').pick('Batch', 'RS-884')
-  await mix.within('Part A 1').key('Amount', '760')
-  await mix.add('Add a batch of part B')
-  await mix.within('Part B 1').pick('Batch', 'HB-2291')
-  await mix.within('Part B 1').key('Amount', '289')
+  const [mixNo, , , a, b] = MIXES[0]
+  await fillMix(mix, mixNo, { A: ['RS-884', a], B: ['HB-2291', b] })
   await mix.key('Temperature of the mix', '15.8')
   await mix.stamp('Mixing started')
   await mix.save()
@@ -106,11 +82,7 @@ test('a nonconformance is raised, contained and assessed by the keyboard alone',
     ['Contain', 'What was done at once', 'Work stopped, heater set up.', 'Record containment'],
     ['Assess', 'What was found', 'Door of the shaft stood open.', 'Record the assessment'],
   ] as const) {
-    const fold = page
-      .getByRole('region', { name: 'Next acts' })
-      .locator('details')
-      .filter({ has: page.locator('summary', { hasText: new RegExp(`^${title}(?! anew)`) }) })
-      .first()
+    const fold = nextAct(page, title)
     if ((await fold.getAttribute('open')) === null) await keys.press(fold.locator('summary').first())
     await keys.type(fold.getByRole('textbox', { name: new RegExp(`^${field}`) }), text)
     await keys.press(fold.getByRole('button', { name: submit, exact: true }))

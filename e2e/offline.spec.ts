@@ -1,15 +1,17 @@
 import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { type BrowserContext, chromium, expect, type Page, test } from '@playwright/test'
+import { expect, type Page, test } from '@playwright/test'
 import { E2E_PORT } from './places'
 import { expectUsable } from './steps/expect-usable'
+import { fillCleanliness } from './steps/fill-cleanliness'
+import { openKeptBrowser } from './steps/kept-browser'
 import { KeptServer } from './steps/kept-server'
 import { openRepair } from './steps/open-repair'
 import { signInAs } from './steps/people'
-import { drawPhoto } from './steps/photos'
+import { takeDemandedPhotos } from './steps/photos'
 import { RecordFormHand } from './steps/record-form'
-import { SALTS } from './steps/repair-0042'
+import { takeToSite } from './steps/take-to-site'
 import { waitForShell } from './steps/wait-for-shell'
 import { QI } from './steps/walk'
 
@@ -23,31 +25,12 @@ test.afterAll(async () => {
   rmSync(profile, { recursive: true, force: true })
 })
 
-/** The browser with its own profile on disk: closed and opened again it keeps what it kept. */
-async function openBrowser(isOffline: boolean): Promise<{ context: BrowserContext; page: Page }> {
-  const { launchOptions, viewport, hasTouch, locale, timezoneId } = test.info().project.use
-  const context = await chromium.launchPersistentContext(profile, {
-    ...launchOptions,
-    viewport: viewport ?? null,
-    hasTouch: hasTouch ?? true,
-    locale: locale ?? 'en-GB',
-    timezoneId: timezoneId ?? 'Europe/London',
-    baseURL: server.url,
-    offline: isOffline,
-  })
-  return { context, page: context.pages()[0] ?? (await context.newPage()) }
-}
+/** The browser of this test, on its own profile. */
+const openBrowser = (offline: boolean) => openKeptBrowser(profile, server.url, { offline })
 
 /** The mark of a record that is on this device alone. */
 function notSent(page: Page) {
   return page.locator('article.group').getByText('Not yet sent')
-}
-
-async function takePhoto(page: Page, label: string): Promise<void> {
-  const photo = { name: 'photo.jpg', mimeType: 'image/jpeg', buffer: await drawPhoto(label) }
-  await page.getByLabel(`Photo: ${label}`, { exact: true }).setInputFiles(photo)
-  await page.getByRole('button', { name: 'Keep it' }).click()
-  await expect(page.locator('.photo-demand').filter({ hasText: label }).getByText('1 of 1')).toBeVisible()
 }
 
 test('a whole point is captured without a network, outlives a reload and a closed browser, and arrives once', async () => {
@@ -56,8 +39,7 @@ test('a whole point is captured without a network, outlives a reload and a close
   let { context, page } = await openBrowser(false)
   await signInAs(page, QI)
   await openRepair(page, NUMBER)
-  await page.getByRole('button', { name: 'Take to site' }).click()
-  await expect(page.getByRole('link', { name: /^On this device/ })).toBeVisible({ timeout: 60_000 })
+  await takeToSite(page, NUMBER)
   await waitForShell(page)
 
   await context.setOffline(true)
@@ -70,23 +52,12 @@ test('a whole point is captured without a network, outlives a reload and a close
   const form = new RecordFormHand(page)
   await form.stamp('Preparation finished')
   await form.stamp('Checked')
-  await form.choose('Prepared by', 'blast')
-  await form.choose('Grade by the pictures', 'Sa 2 1/2')
-  await form.key('Dust class', '2')
-  await form.thumb('Soluble salts', SALTS)
-  await form.pick('Salt meter', 'SM-02')
-  await form.choose('Free of oil, water does not break', 'yes')
-  await form.key('Prepared, upstream of the leak', '190')
-  await form.key('Prepared, downstream of the leak', '190')
+  await fillCleanliness(form)
   await page.getByRole('button', { name: 'Save to the record' }).click()
   await page.waitForURL(/\/site\?repair=MD-0201&point=05&attempt=1$/)
   await expect(page.locator('article.group')).toHaveCount(1)
   await expect(notSent(page)).toBeVisible()
-  const demands = await page
-    .locator('input[type=file][aria-label^="Photo: "]')
-    .evaluateAll((inputs) => inputs.map((input) => (input.getAttribute('aria-label') ?? '').replace('Photo: ', '')))
-  expect(demands.length).toBe(2)
-  for (const label of demands) await takePhoto(page, label)
+  await takeDemandedPhotos(page, 2)
   await expect(page.getByRole('link', { name: /^3 entries are not yet sent/ })).toBeVisible()
 
   await page.reload()

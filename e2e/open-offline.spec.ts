@@ -1,8 +1,9 @@
-import { expect, type Page, test } from '@playwright/test'
+import { expect, test } from '@playwright/test'
 import { E2E_PORT } from './places'
 import { expectUsable } from './steps/expect-usable'
+import { fillRepair } from './steps/fill-repair'
 import { KeptServer } from './steps/kept-server'
-import { openRepair } from './steps/open-repair'
+import { keyRepair, openRepair } from './steps/open-repair'
 import { signInAs } from './steps/people'
 import { RecordFormHand } from './steps/record-form'
 import { waitForShell } from './steps/wait-for-shell'
@@ -12,27 +13,6 @@ const server = new KeptServer(E2E_PORT + 9)
 test.use({ baseURL: server.url })
 
 test.afterAll(() => server.remove())
-
-/** The fields of a new repair beside its number and project, as a thumb fills them. */
-async function fillRepair(page: Page): Promise<void> {
-  for (const [label, option] of [
-    ['Specification', 'QP-MD-12'],
-    ['Inspection plan', 'ITP-MD-12'],
-    ['Clock position of the leak', '6 o’clock'],
-  ] as const) {
-    const select = page.getByRole('combobox', { name: label, exact: true })
-    await select.selectOption((await select.locator('option', { hasText: option }).first().getAttribute('value')) ?? '')
-  }
-  for (const [label, text] of [
-    ['Line number', 'MDW-200-HD1-0127'],
-    ['What the line is', 'header'],
-    ['Datum', 'flange F-3'],
-    ['Leak from the datum, mm', '860'],
-  ] as const)
-    await page.getByRole('textbox', { name: label, exact: true }).fill(text)
-  await page.getByRole('group', { name: 'Kind of leak arrest' }).getByText('tapered plug', { exact: true }).click()
-  await page.getByRole('group', { name: 'Geometry' }).getByText('straight', { exact: true }).click()
-}
 
 test('a repair is opened without a network under a number of the device, worked on at once, and received once; on another device the number is refused', async ({
   page,
@@ -87,10 +67,7 @@ test('a repair is opened without a network under a number of the device, worked 
   const device = await browser.newContext({ baseURL: server.url })
   const other = await device.newPage()
   await signInAs(other, QI)
-  await other.goto('/repairs/new')
-  await other.getByRole('textbox', { name: 'Repair number', exact: true }).fill('MD-0403')
-  await other.getByRole('combobox', { name: 'Project', exact: true }).selectOption('project:QDM-SHAFT-2')
-  await fillRepair(other)
+  await keyRepair(other, 'MD-0403')
   await other.getByRole('button', { name: 'Open the repair' }).click()
   await expect(other.getByText('MD-0403 belongs to another device.')).toBeVisible()
   await device.close()

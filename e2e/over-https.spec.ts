@@ -6,10 +6,12 @@ import { chromium, expect, type Page, test } from '@playwright/test'
 import { askOverTls } from '@/test/cli/ask-over-tls'
 import { makeAuthority } from '@/test/cli/authority-for-tests'
 import { E2E_PORT } from './places'
+import { deviceOptions } from './steps/device-options'
 import { expectUsable } from './steps/expect-usable'
 import { openRepair } from './steps/open-repair'
 import { signInAs } from './steps/people'
 import { uploadDemandedPhotos } from './steps/photos'
+import { takeToSite } from './steps/take-to-site'
 import { QI } from './steps/walk'
 
 const port = E2E_PORT + 11
@@ -65,18 +67,14 @@ test.afterAll(async () => {
 })
 
 async function openPage(origin: string): Promise<{ page: Page; close(): Promise<void> }> {
-  const { launchOptions, viewport } = test.info().project.use
+  const { launchOptions } = test.info().project.use
   // a phone trusts the authority whose certificate was installed on it; this browser is told to trust whatever serves here
   const browser = await chromium.launch({
     ...launchOptions,
     args: [...(launchOptions?.args ?? []), '--ignore-certificate-errors'],
   })
   const context = await browser.newContext({
-    baseURL: origin,
-    viewport: viewport ?? null,
-    hasTouch: true,
-    locale: 'en-GB',
-    timezoneId: 'Europe/London',
+    ...deviceOptions(origin),
     ignoreHTTPSErrors: true,
   })
   return { page: await context.newPage(), close: () => browser.close() }
@@ -96,8 +94,7 @@ test('a phone works under this machine’s address by HTTPS: sign-in, uploads, t
     name: expect.stringMatching(/^__Secure-/),
   })
   await openRepair(page, NUMBER)
-  await page.getByRole('button', { name: 'Take to site' }).click()
-  await expect(page.getByRole('link', { name: /^On this device/ })).toBeVisible({ timeout: 60_000 })
+  await takeToSite(page, NUMBER)
   await expect(page.getByText('Capture without a network is off')).toHaveCount(0)
   await page.goto(`/repairs/${NUMBER}/points/05`)
   await uploadDemandedPhotos(page)

@@ -1,7 +1,7 @@
 import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { type BrowserContext, chromium, expect, type Page, test } from '@playwright/test'
+import { expect, type Page, test } from '@playwright/test'
 import { E2E_PORT } from './places'
 import { IN_PERSON } from './prepare-begun-repair'
 import {
@@ -13,12 +13,13 @@ import {
   releaseHere,
   signHere,
   takeAlong,
-  takePhotos,
   trySigning,
 } from './steps/begun-point'
 import { expectUsable } from './steps/expect-usable'
+import { openKeptBrowser } from './steps/kept-browser'
 import { KeptServer } from './steps/kept-server'
 import { signInAs } from './steps/people'
+import { takeDemandedPhotos } from './steps/photos'
 import { L1, QI } from './steps/walk'
 
 const server = new KeptServer(E2E_PORT + 14, ['e2e/serve-kept.ts', 'begun'])
@@ -30,20 +31,8 @@ test.afterAll(async () => {
   rmSync(profile, { recursive: true, force: true })
 })
 
-/** The browser with its own profile on disk: closed and opened again it keeps its keys. */
-async function openBrowser(isOffline: boolean): Promise<{ context: BrowserContext; page: Page }> {
-  const { launchOptions, viewport, hasTouch, locale, timezoneId } = test.info().project.use
-  const context = await chromium.launchPersistentContext(profile, {
-    ...launchOptions,
-    viewport: viewport ?? null,
-    hasTouch: hasTouch ?? true,
-    locale: locale ?? 'en-GB',
-    timezoneId: timezoneId ?? 'Europe/London',
-    baseURL: server.url,
-    offline: isOffline,
-  })
-  return { context, page: context.pages()[0] ?? (await context.newPage()) }
-}
+/** The browser of this test, on its own profile. */
+const openBrowser = (offline: boolean) => openKeptBrowser(profile, server.url, { offline })
 
 /** A signature drawn with the pointer over the field. */
 async function draw(page: Page, name: string): Promise<void> {
@@ -80,7 +69,7 @@ test('a point is signed, submitted and released with a PIN and no network, outli
   await context.setOffline(true)
   await server.stop()
   await recordCleanliness(page, '2')
-  await takePhotos(page)
+  await takeDemandedPhotos(page, 2)
   await trySigning(page, L1, 'checked', '999998')
   await expect(page.getByText('The PIN is not right.')).toBeVisible()
   await expect(page.getByText('4 tries are left')).toBeVisible()

@@ -1,13 +1,16 @@
 import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { type BrowserContext, chromium, expect, type Page, test } from '@playwright/test'
+import { type BrowserContext, expect, type Page, test } from '@playwright/test'
 import { E2E_PORT } from './places'
 import { cameraArguments, type Scene, showCamera } from './steps/fake-camera'
+import { openKeptBrowser } from './steps/kept-browser'
 import { KeptServer } from './steps/kept-server'
 import { openRepair } from './steps/open-repair'
 import { signInAs } from './steps/people'
+import { demandedPhotos } from './steps/photos'
 import { RecordFormHand } from './steps/record-form'
+import { takeToSite } from './steps/take-to-site'
 import { waitForShell } from './steps/wait-for-shell'
 import { QI } from './steps/walk'
 
@@ -34,19 +37,10 @@ test.afterAll(async () => {
 
 /** A device of its own, by its name; with the drawn camera or with one that nobody allowed. */
 async function openDevice(name: string, camera: 'drawn' | 'not allowed'): Promise<Page> {
-  const { launchOptions, viewport, hasTouch, locale, timezoneId } = test.info().project.use
-  const context = await chromium.launchPersistentContext(join(folder, name), {
-    ...launchOptions,
-    args: [...(launchOptions?.args ?? []), ...(camera === 'drawn' ? cameraArguments(film) : [CAMERA_UNASKED])],
-    viewport: viewport ?? null,
-    hasTouch: hasTouch ?? true,
-    locale: locale ?? 'en-GB',
-    timezoneId: timezoneId ?? 'Europe/London',
-    baseURL: server.url,
-    acceptDownloads: true,
-  })
+  const args = camera === 'drawn' ? cameraArguments(film) : [CAMERA_UNASKED]
+  const { context, page } = await openKeptBrowser(join(folder, name), server.url, { acceptDownloads: true }, args)
   opened.push(context)
-  return context.pages()[0] ?? (await context.newPage())
+  return page
 }
 
 /** Take one photo with what stands before the lens; the words that the device has for it. */
@@ -63,12 +57,25 @@ async function shoot(page: Page, demand: string, scene: Scene, words: RegExp): P
   await expect(row.getByRole('status')).toContainText(words)
 }
 
-test('with the server gone: demanded photos by the camera in the form, then written into an encrypted file that opens with its passphrase alone', async () => {
+async function carryIn(desk: Page, file: string, passphrase = PASSPHRASE): Promise<void> {
+  await desk.goto('/site?show=outbox')
+  await desk.getByText('Carry it by hand, in an encrypted file').click()
+  await desk.getByLabel(/^Passphrase/).fill(passphrase)
+  await desk.getByLabel('Carry a file in').setInputFiles(file)
+}
+
+/** The remark and the photo of the point stand in the record, once. */
+async function expectOnce(desk: Page): Promise<void> {
+  await desk.goto(`/repairs/${NUMBER}/points/05`)
+  await expect(desk.locator('article.group').filter({ hasText: 'band wiped twice, seen by lamp' })).toHaveCount(1)
+  await expect(desk.locator('.thumbs figure')).toHaveCount(1)
+}
+
+test('with the server gone: demanded photos by the camera in the form, then written into an encrypted file that opens with its passphrase alone and, carried in twice, arrives once', async () => {
   const device = await openDevice('phone', 'drawn')
   await signInAs(device, QI)
   await openRepair(device, NUMBER)
-  await device.getByRole('button', { name: 'Take to site' }).click()
-  await expect(device.getByRole('link', { name: /^On this device/ })).toBeVisible({ timeout: 60_000 })
+  await takeToSite(device, NUMBER)
   await waitForShell(device)
   await device.context().setOffline(true)
   await server.stop()
@@ -77,9 +84,7 @@ test('with the server gone: demanded photos by the camera in the form, then writ
   await device.getByRole('button', { name: 'Save to the record' }).dblclick()
   await expect(device.locator('article.group')).toHaveCount(1)
 
-  const demands = await device
-    .locator('input[type=file][aria-label^="Photo: "]')
-    .evaluateAll((inputs) => inputs.map((input) => (input.getAttribute('aria-label') ?? '').replace('Photo: ', '')))
+  const demands = await demandedPhotos(device)
   expect(demands.length).toBe(2)
   const [first = '', second = ''] = demands
   await shoot(device, first, 'dark', /It is dark\. Give light, and take it again/)
@@ -113,11 +118,17 @@ test('with the server gone: demanded photos by the camera in the form, then writ
   await signInAs(desk, QI)
   // the device takes down who works at it once the first page has come to life
   await waitForShell(desk)
-  await desk.goto('/site?show=outbox')
-  await desk.getByText('Carry it by hand, in an encrypted file').click()
-  await desk.getByLabel(/^Passphrase/).fill('seven dry gloves in shaft two')
-  await desk.getByLabel('Carry a file in').setInputFiles(file)
+  await carryIn(desk, file, 'seven dry gloves in shaft two')
   await expect(desk.getByText('The passphrase is not the one it was written with')).toBeVisible()
+  for (const _ of ['at first', 'once more']) {
+    await carryIn(desk, file)
+    await expect(desk.getByText('2 received, 0 refused, 0 not sent.')).toBeVisible()
+    await expectOnce(desk)
+  }
+  await device.context().setOffline(false)
+  await device.goto('/site?show=outbox')
+  await expect(device.getByText('Sent in the last week: 2.')).toBeVisible({ timeout: 60_000 })
+  await expectOnce(desk)
 })
 
 test('a camera that is not allowed says so, and the photo comes from a file', async () => {

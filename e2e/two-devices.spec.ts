@@ -4,10 +4,12 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { type Browser, type BrowserContext, chromium, expect, type Page, test } from '@playwright/test'
 import { E2E_PORT } from './places'
-import { makeKey, NUMBER, recordCleanliness, releaseHere, signHere, takeAlong, takePhotos } from './steps/begun-point'
+import { makeKey, NUMBER, recordCleanliness, releaseHere, signHere, takeAlong } from './steps/begun-point'
+import { deviceOptions } from './steps/device-options'
 import { expectUsable } from './steps/expect-usable'
 import { KeptServer } from './steps/kept-server'
 import { signInAs } from './steps/people'
+import { takeDemandedPhotos } from './steps/photos'
 import { L1, QI } from './steps/walk'
 
 const server = new KeptServer(E2E_PORT + 13, ['e2e/serve-kept.ts', 'begun'])
@@ -26,14 +28,7 @@ test.afterAll(async () => {
 
 /** A device of its own, with the repair on it. */
 async function openDevice(person: string): Promise<{ context: BrowserContext; page: Page }> {
-  const { viewport, hasTouch, locale, timezoneId } = test.info().project.use
-  const context = await browser.newContext({
-    viewport: viewport ?? null,
-    hasTouch: hasTouch ?? true,
-    locale: locale ?? 'en-GB',
-    timezoneId: timezoneId ?? 'Europe/London',
-    baseURL: server.url,
-  })
+  const context = await browser.newContext(deviceOptions(server.url))
   const page = await context.newPage()
   await signInAs(page, person)
   await takeAlong(page)
@@ -65,7 +60,7 @@ test('two devices record one point apart and one releases it: both records stay,
 
   await recordCleanliness(phone.page, '3')
   await recordCleanliness(tablet.page, '2')
-  await takePhotos(tablet.page)
+  await takeDemandedPhotos(tablet.page, 2)
   await signHere(tablet.page, L1, 'checked', PIN)
   await signHere(tablet.page, QI, 'measured', PIN)
   await tablet.page.getByRole('button', { name: 'Submit for release' }).click()

@@ -1,3 +1,4 @@
+import { fillPermit } from './fill-permit'
 import { signInAs } from './people'
 import { CLOCKS, STATIONS, WALL } from './repair-0042'
 import { E, L1, QI, S, type Walk } from './walk'
@@ -70,22 +71,18 @@ export async function assess(walk: Walk): Promise<void> {
   )
 }
 
+/** Point 02: the permit, checked and released by the crew. */
+export async function permit(walk: Walk): Promise<void> {
+  walk.at('07:50')
+  const form = await walk.form('02', 'permit')
+  await fillPermit(form, { permit: 'PTW-2-0431', from: [walk.day, '07:00'], to: ['05-22', '18:00'], pressure: '0.40' })
+  await form.save()
+  await walk.close('02', [[L1, 'checked']], [[L1, 'crew']])
+}
+
 /** Points 02 to 04: permit, materials, instruments and persons. */
 export async function prepare(walk: Walk): Promise<void> {
-  walk.at('07:50')
-  const permit = await walk.form('02', 'permit')
-  await permit.key('Permit', 'PTW-2-0431')
-  await permit.time('Valid from', walk.day, '07:00')
-  await permit.time('Valid to', '05-22', '18:00')
-  for (const [label, text] of [
-    ['Area authority, by name', 'Shaft 2 control'],
-    ['Pressure at start', '0.40'],
-  ] as const)
-    await permit.key(label, text)
-  await permit.choose('State of the line', 'live')
-  await permit.choose('Spark-restricted area', 'no')
-  await permit.save()
-  await walk.close('02', [[L1, 'checked']], [[L1, 'crew']])
+  await permit(walk)
   walk.at('08:00')
   const materials = await walk.form('03', 'materials')
   const batches = [

@@ -1,4 +1,6 @@
-import { FILLER_AFTER, FILLER_BEFORE, FILLER_HARDNESS, PROFILE, SALTS } from './repair-0042'
+import { fillCleanliness } from './fill-cleanliness'
+import { fillMix } from './fill-mix'
+import { FILLER_AFTER, FILLER_BEFORE, FILLER_HARDNESS, FILLER_MIX, PROFILE } from './repair-0042'
 import { L1, QI, T1, type Walk } from './walk'
 
 /** Points 05 to 07: surface and climate. */
@@ -7,14 +9,7 @@ export async function surface(walk: Walk): Promise<void> {
   const clean = await walk.form('05', 'cleanliness')
   await clean.time('Preparation finished', walk.day, '08:30')
   await clean.stamp('Checked')
-  await clean.choose('Prepared by', 'blast')
-  await clean.choose('Grade by the pictures', 'Sa 2 1/2')
-  await clean.key('Dust class', '2')
-  await clean.thumb('Soluble salts', SALTS)
-  await clean.pick('Salt meter', 'SM-02')
-  await clean.choose('Free of oil, water does not break', 'yes')
-  await clean.key('Prepared, upstream of the leak', '190')
-  await clean.key('Prepared, downstream of the leak', '190')
+  await fillCleanliness(clean)
   await clean.save()
   await walk.close(
     '05',
@@ -98,15 +93,8 @@ export async function arrestAndFill(walk: Walk): Promise<void> {
   )
   walk.at('09:46')
   const mix = await walk.form('10', 'filler-mix')
-  await mix.key('Mix', 'F1')
-  await mix.pick('Mixed by', 'Dorrit Akande')
+  await fillMix(mix, 'F1', { A: ['FP-121', FILLER_MIX[0]], B: ['FP-121', FILLER_MIX[1]] })
   await mix.pick('Checked by', 'Maren Osterfalk')
-  await mix.choose('Proportioned', 'by mass')
-  await mix.within('Part A 1').pick('Batch', 'FP-121')
-  await mix.within('Part A 1').key('Amount', '640')
-  await mix.add('Add a batch of part B')
-  await mix.within('Part B 1').pick('Batch', 'FP-121')
-  await mix.within('Part B 1').key('Amount', '244')
   await mix.pick('Scale', 'WB-09')
   await mix.stamp('Mixing started')
   await mix.choose('Colour uniform', 'yes')

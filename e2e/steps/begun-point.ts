@@ -1,7 +1,8 @@
 import { expect, type Page } from '@playwright/test'
 import { DEMO_PASSWORD, demoPerson } from '@/lib/server/demo/demo-people'
-import { drawPhoto } from './photos'
+import { fillCleanliness } from './fill-cleanliness'
 import { RecordFormHand } from './record-form'
+import { takeToSite } from './take-to-site'
 import { waitForShell } from './wait-for-shell'
 
 export const NUMBER = 'MD-0043'
@@ -9,9 +10,7 @@ export const POINT = `/site?repair=${NUMBER}&point=05`
 
 /** Take the begun repair along, as who is signed in. */
 export async function takeAlong(page: Page): Promise<void> {
-  await page.goto(`/repairs/${NUMBER}`)
-  await page.getByRole('button', { name: 'Take to site' }).click()
-  await expect(page.getByRole('link', { name: /^On this device/ })).toBeVisible({ timeout: 60_000 })
+  await takeToSite(page, NUMBER)
   await waitForShell(page)
 }
 
@@ -34,14 +33,7 @@ export async function recordCleanliness(page: Page, dust: string): Promise<void>
   const form = new RecordFormHand(page)
   await form.time('Preparation finished', '05-27', '08:40')
   await form.time('Checked', '05-27', '09:05')
-  await form.choose('Prepared by', 'blast')
-  await form.choose('Grade by the pictures', 'Sa 2 1/2')
-  await form.key('Dust class', dust)
-  await form.thumb('Soluble salts', ['17', '12', '19'])
-  await form.pick('Salt meter', 'SM-02')
-  await form.choose('Free of oil, water does not break', 'yes')
-  await form.key('Prepared, upstream of the leak', '190')
-  await form.key('Prepared, downstream of the leak', '190')
+  await fillCleanliness(form, { dust })
   await page.getByRole('button', { name: 'Save to the record' }).click()
   await page.waitForURL(/\/site\?repair=MD-0043&point=05&attempt=1$/)
   await expect(
@@ -50,21 +42,6 @@ export async function recordCleanliness(page: Page, dust: string): Promise<void>
       .filter({ hasText: `${dust} ` })
       .first(),
   ).toBeVisible()
-}
-
-/** Take both photos that the plan demands at point 05. */
-export async function takePhotos(page: Page): Promise<void> {
-  const inputs = page.locator('input[type=file][aria-label^="Photo: "]')
-  await expect(inputs).toHaveCount(2)
-  const labels = await inputs.evaluateAll((all) =>
-    all.map((input) => (input.getAttribute('aria-label') ?? '').replace('Photo: ', '')),
-  )
-  for (const label of labels) {
-    const photo = { name: 'photo.jpg', mimeType: 'image/jpeg', buffer: await drawPhoto(label) }
-    await page.getByLabel(`Photo: ${label}`, { exact: true }).setInputFiles(photo)
-    await page.getByRole('button', { name: 'Keep it' }).click()
-    await expect(page.locator('.photo-demand').filter({ hasText: label }).getByText('1 of 1')).toBeVisible()
-  }
 }
 
 /** The part of the screen that signs, or that releases. */

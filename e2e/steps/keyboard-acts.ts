@@ -1,6 +1,8 @@
 import { expect, type Page } from '@playwright/test'
 import { DEMO_PASSWORD, demoPerson } from '@/lib/server/demo/demo-people'
+import { HEADER_REPAIR } from './header-repair'
 import { Keyboard } from './keyboard'
+import { type Releases, releaseSheet, type Signs, signSheet } from './people'
 
 /** Sign in without a pointer. */
 export async function signInByKeyboard(page: Page, id: string): Promise<void> {
@@ -17,38 +19,20 @@ export async function signInByKeyboard(page: Page, id: string): Promise<void> {
 export async function openRepairByKeyboard(page: Page, number: string): Promise<void> {
   const keys = new Keyboard(page)
   await page.goto('/repairs/new')
-  for (const [label, text] of [
-    ['Repair number', number],
-    ['Line number', 'MDW-200-HD1-0127'],
-    ['What the line is', 'header'],
-    ['Datum', 'flange F-3'],
-    ['Leak from the datum, mm', '860'],
-  ] as const)
+  for (const [label, text] of [['Repair number', number], ...HEADER_REPAIR.texts] as const)
     await keys.type(page.getByRole('textbox', { name: label, exact: true }), text)
-  for (const [label, option] of [
-    ['Project', 'QDM-SHAFT-2'],
-    ['Specification', 'QP-MD-12'],
-    ['Inspection plan', 'ITP-MD-12'],
-    ['Clock position of the leak', '6 o’clock'],
-  ] as const)
+  for (const [label, option] of [['Project', HEADER_REPAIR.project], ...HEADER_REPAIR.choices] as const)
     await keys.pick(page.getByRole('combobox', { name: label, exact: true }), option)
-  await keys.choose(page.getByRole('group', { name: 'Kind of leak arrest' }), 'tapered plug')
-  await keys.choose(page.getByRole('group', { name: 'Geometry' }), 'straight')
+  for (const [name, option] of HEADER_REPAIR.groups) await keys.choose(page.getByRole('group', { name }), option)
   await keys.press(page.getByRole('button', { name: 'Open the repair' }))
   await page.waitForURL(`**/repairs/${number}`)
 }
 
 /** Sign, submit and release the open point without a pointer. */
-export async function closeByKeyboard(
-  page: Page,
-  signs: readonly (readonly [id: string, meaning: string])[],
-  releases: readonly (readonly [id: string, party: string])[],
-): Promise<void> {
+export async function closeByKeyboard(page: Page, signs: Signs, releases: Releases): Promise<void> {
   const keys = new Keyboard(page)
   for (const [id, meaning] of signs) {
-    const sheet = page
-      .locator('details.sheet')
-      .filter({ has: page.getByRole('heading', { name: 'Sign', exact: true }) })
+    const sheet = signSheet(page)
     if ((await sheet.getAttribute('open')) === null) await keys.press(sheet.locator('summary'))
     await keys.choose(sheet.getByRole('group', { name: 'Meaning' }), meaning)
     await keys.pick(sheet.getByLabel('Who signs'), demoPerson(id).name)
@@ -60,7 +44,7 @@ export async function closeByKeyboard(
   await keys.press(page.getByRole('button', { name: 'Submit for release' }))
   await expect(page.getByRole('listitem').filter({ hasText: /^Submitted/ })).toBeVisible()
   for (const [id, party] of releases) {
-    const sheet = page.locator('section.sheet').filter({ has: page.getByRole('heading', { name: /^Hold for/ }) })
+    const sheet = releaseSheet(page)
     const parties = sheet.getByRole('radiogroup', { name: 'Release for' })
     if (await parties.isVisible()) await keys.choose(parties, party)
     await keys.pick(sheet.getByLabel('Who signs'), demoPerson(id).name)

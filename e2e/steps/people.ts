@@ -1,5 +1,9 @@
-import { expect, type Page } from '@playwright/test'
+import { expect, type Locator, type Page } from '@playwright/test'
 import { DEMO_PASSWORD, demoPerson } from '@/lib/server/demo/demo-people'
+
+/** Who signs what, and who releases for which party, in order. */
+export type Signs = readonly (readonly [id: string, meaning: string])[]
+export type Releases = readonly (readonly [id: string, party: string])[]
 
 /** Sign in as a person of the store; whoever was signed in before is signed out. */
 export async function signInAs(page: Page, id: string): Promise<void> {
@@ -11,9 +15,19 @@ export async function signInAs(page: Page, id: string): Promise<void> {
   await page.waitForURL('**/waiting')
 }
 
+/** Where a point page signs. */
+export function signSheet(page: Page): Locator {
+  return page.locator('details.sheet').filter({ has: page.getByRole('heading', { name: 'Sign', exact: true }) })
+}
+
+/** Where a point page releases. */
+export function releaseSheet(page: Page): Locator {
+  return page.locator('section.sheet').filter({ has: page.getByRole('heading', { name: /^Hold for/ }) })
+}
+
 /** Sign what is recorded at the open point page. */
 export async function sign(page: Page, id: string, meaning: string): Promise<void> {
-  const sheet = page.locator('details.sheet').filter({ has: page.getByRole('heading', { name: 'Sign', exact: true }) })
+  const sheet = signSheet(page)
   if ((await sheet.getAttribute('open')) === null) await sheet.locator('summary').click()
   await sheet.getByRole('group', { name: 'Meaning' }).getByText(meaning, { exact: true }).click()
   await chooseSigner(sheet, id)
@@ -24,10 +38,7 @@ export async function sign(page: Page, id: string, meaning: string): Promise<voi
 }
 
 /** Submit the point, then release it whole for a party. */
-export async function submitAndRelease(
-  page: Page,
-  releases: readonly (readonly [id: string, party: string])[],
-): Promise<void> {
+export async function submitAndRelease(page: Page, releases: Releases): Promise<void> {
   await submit(page)
   for (const [id, party] of releases) await release(page, id, party)
 }
@@ -40,7 +51,7 @@ export async function submit(page: Page): Promise<void> {
 }
 
 export async function release(page: Page, id: string, party: string): Promise<void> {
-  const sheet = page.locator('section.sheet').filter({ has: page.getByRole('heading', { name: /^Hold for/ }) })
+  const sheet = releaseSheet(page)
   await expect(sheet.getByRole('group', { name: 'Scope' })).toBeVisible()
   const parties = sheet.getByRole('radiogroup', { name: 'Release for' })
   if (await parties.isVisible()) await parties.getByText(party, { exact: true }).click()
@@ -51,7 +62,7 @@ export async function release(page: Page, id: string, party: string): Promise<vo
   await expect(released).toHaveCount(before + 1)
 }
 
-async function chooseSigner(sheet: ReturnType<Page['locator']>, id: string): Promise<void> {
+async function chooseSigner(sheet: Locator, id: string): Promise<void> {
   await sheet.getByLabel('Who signs').selectOption(id)
   await sheet.getByLabel(new RegExp(`^Password of ${demoPerson(id).name}`)).fill(DEMO_PASSWORD)
 }

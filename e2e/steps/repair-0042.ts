@@ -9,6 +9,13 @@ export const FILLER_AFTER = words('3.5 4.0 3.7 4.3 7.4 4.0 3.5 3.9 3.7')
 export const FILLER_HARDNESS = words('69 68 70')
 export const HARDNESS_FIRST = words('75 76 74 75 76 73 74 72 73 74 64 66 63 65 67 72 73 71 74 73')
 export const HARDNESS_SECOND = words('79 80 79 78 80 79 79 78 79 79 77 78 76 77 78 78 79 78 79 78')
+/** Filler mix: amounts of parts A and B. */
+export const FILLER_MIX = ['640', '244'] as const
+/** Resin mix: number, start of mixing, used up, amounts of parts A and B. */
+export const MIXES = [
+  ['M1', '11:18', '11:37', '760', '289'],
+  ['M2', '11:35', '11:56', '760', '288'],
+] as const
 /** Ply: mix, start, end, overlap and offset of the end joint. */
 export const PLIES = [
   ['M1', '11:20', '11:24', '25', '76'],

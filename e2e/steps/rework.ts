@@ -1,4 +1,5 @@
 import { expect } from '@playwright/test'
+import { nextAct } from './next-act'
 import { signInAs } from './people'
 import { HARDNESS_FIRST, HARDNESS_SECOND } from './repair-0042'
 import { L1, QI, QJ, type Walk } from './walk'
@@ -109,11 +110,7 @@ async function actOn(
 }
 
 async function openFold(walk: Walk, title: string) {
-  const acts = walk.page.getByRole('region', { name: 'Next acts' })
-  const fold = acts
-    .locator('details')
-    .filter({ has: walk.page.locator('summary', { hasText: new RegExp(`^${title}(?! anew)`) }) })
-    .first()
+  const fold = nextAct(walk.page, title)
   await expect(fold).toBeVisible()
   if ((await fold.getAttribute('open')) === null) await fold.locator('summary').first().click()
   return fold

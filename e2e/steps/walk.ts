@@ -1,6 +1,6 @@
 import type { Page } from '@playwright/test'
 import { setClock } from './clock'
-import { release, sign, submit } from './people'
+import { type Releases, type Signs, sign, submitAndRelease } from './people'
 import { uploadDemandedPhotos } from './photos'
 import { RecordFormHand } from './record-form'
 
@@ -30,20 +30,24 @@ export class Walk {
 
   async form(point: string, type: string, attempt = 1): Promise<RecordFormHand> {
     await this.page.goto(`/repairs/${this.number}/points/${point}/record/${type}?attempt=${attempt}`)
-    return new RecordFormHand(this.page)
+    return this.hand()
   }
 
   /** Photos, signatures, submission and releases of a point. */
-  async close(
-    point: string,
-    signs: readonly (readonly [id: string, meaning: string])[],
-    releases: readonly (readonly [id: string, party: string])[],
-    attempt = 1,
-  ): Promise<void> {
+  async close(point: string, signs: Signs, releases: Releases, attempt = 1): Promise<void> {
     await this.open(point, attempt)
     await uploadDemandedPhotos(this.page)
+    await this.decide(signs, releases)
+  }
+
+  /** Whose hands fill the open form. */
+  protected hand(): RecordFormHand {
+    return new RecordFormHand(this.page)
+  }
+
+  /** Signatures, submission and releases of the open point. */
+  protected async decide(signs: Signs, releases: Releases): Promise<void> {
     for (const [id, meaning] of signs) await sign(this.page, id, meaning)
-    await submit(this.page)
-    for (const [id, party] of releases) await release(this.page, id, party)
+    await submitAndRelease(this.page, releases)
   }
 }

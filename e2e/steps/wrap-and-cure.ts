@@ -1,15 +1,21 @@
 import { climate } from './before-wrap'
-import { PLIES } from './repair-0042'
+import { fillMix } from './fill-mix'
+import { MIXES, PLIES } from './repair-0042'
 import { L1, QI, type Walk } from './walk'
 
-/** Points 13 and 14: re-check, primer, mixes, plies and their count. */
-export async function wrap(walk: Walk): Promise<void> {
-  walk.at('11:10')
+/** The record of the re-check at point 13, all as it should be. */
+export async function checkBeforeWrap(walk: Walk): Promise<void> {
   const check = await walk.form('13', 'pre-wrap')
   await check.stamp('Checked')
   for (const statement of ['Swept again and wiped', 'Dry', 'Free of flash rust', 'Start and finish stations marked'])
     await check.choose(statement, 'yes')
   await check.save()
+}
+
+/** Points 13 and 14: re-check, primer, mixes, plies and their count. */
+export async function wrap(walk: Walk): Promise<void> {
+  walk.at('11:10')
+  await checkBeforeWrap(walk)
   await climate(walk, '13', '16.0', '78', '15.4')
   await walk.close(
     '13',
@@ -28,20 +34,10 @@ export async function wrap(walk: Walk): Promise<void> {
   await primer.stamp('Brushed')
   await primer.pick('Brushed by', 'Dorrit Akande')
   await primer.save()
-  for (const [mixNo, started, used, a, b] of [
-    ['M1', '11:18', '11:37', '760', '289'],
-    ['M2', '11:35', '11:56', '760', '288'],
-  ] as const) {
+  for (const [mixNo, started, used, a, b] of MIXES) {
     walk.at('12:00')
     const mix = await walk.form('14', 'resin-mix')
-    await mix.key('Mix', mixNo)
-    await mix.pick('Mixed by', 'Dorrit Akande')
-    await mix.choose('Proportioned', 'by mass')
-    await mix.within('Part A 1').pick('Batch', 'RS-884')
-    await mix.within('Part A 1').key('Amount', a)
-    await mix.add('Add a batch of part B')
-    await mix.within('Part B 1').pick('Batch', 'HB-2291')
-    await mix.within('Part B 1').key('Amount', b)
+    await fillMix(mix, mixNo, { A: ['RS-884', a], B: ['HB-2291', b] })
     await mix.pick('Scale', 'WB-09')
     await mix.key('Temperature of the mix', '15.8')
     await mix.time('Mixing started', walk.day, started)

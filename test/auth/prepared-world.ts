@@ -3,6 +3,7 @@ import { decimal } from '@/lib/domain/decimal'
 import { FactId, PersonId, type StreamId } from '@/lib/domain/facts/fact'
 import { openWorld, type World } from '@/test/commands/world'
 import { openedFact, PERMIT, PLAN, SPECIFICATION } from '@/test/commands/world-facts'
+import { photoBody } from '@/test/domain/fold/photo-body'
 import { type FactJson, factJson } from '@/test/store/facts-for-tests'
 import { KNOWN_FACT_ID, type Names } from './prepared-names'
 import { nonconformances } from './prepared-nonconformances'
@@ -40,29 +41,13 @@ export async function openPreparedWorld(): Promise<Prepared> {
   return { ...world, names }
 }
 
-const picture = { sizeBytes: 10, widthPx: 4, heightPx: 3 }
 export const PHOTO_SHA256 = 'a'.repeat(64)
 const photo = (sha256: string) =>
   ({
     point: '05',
     attempt: 1,
     caption: 'permit board',
-    photo: {
-      ...picture,
-      sha256,
-      mediaType: 'image/jpeg',
-      rendition: { ...picture, sha256: 'b'.repeat(64) },
-      thumb: { ...picture, sha256: 'c'.repeat(64) },
-      claims: { takenAt: null, offset: null, latitude: null, longitude: null, camera: null, hasOriginalMetadata: true },
-      measures: {
-        sharpness: 1,
-        meanLightness: 100,
-        shareDark: 0,
-        shareBright: 0,
-        dHash: '0'.repeat(16),
-        pHash: '0'.repeat(16),
-      },
-    },
+    photo: photoBody('b', { sha256 }),
   }) as never
 
 function repairFacts(names: Names): FactJson[] {

@@ -1,7 +1,7 @@
 import { FactId } from '@/lib/domain/facts/fact'
 import type { FactOf } from '@/lib/domain/facts/fact-kinds'
-import { PhotoIntakeBody } from '@/lib/domain/facts/photo-intake-body'
 import type { PhotoState } from '@/lib/domain/fold/repair-state'
+import { photoBody } from '@/test/domain/fold/photo-body'
 
 const AT = '2026-05-13T08:05:00+01:00'
 const BY = 'tobias-wrenfield'
@@ -11,28 +11,8 @@ export const SIZE = { widthPx: 1344, heightPx: 1008 } as const
 /** A photo of the finished wrap whose rendition has this digest. */
 export function photoState(sha256: string, at: number): PhotoState {
   const part = { sha256, sizeBytes: 1, ...SIZE }
-  const photo = PhotoIntakeBody.parse({
-    ...part,
-    mediaType: 'image/jpeg',
-    rendition: part,
-    thumb: part,
-    claims: {
-      takenAt: '2026-05-13T08:05:00',
-      offset: '+01:00',
-      latitude: null,
-      longitude: null,
-      camera: null,
-      hasOriginalMetadata: true,
-    },
-    measures: {
-      sharpness: 1,
-      meanLightness: 0.5,
-      shareDark: 0,
-      shareBright: 0,
-      dHash: '0'.repeat(16),
-      pHash: '0'.repeat(16),
-    },
-  })
+  const claims = { takenAt: '2026-05-13T08:05:00', offset: '+01:00' }
+  const photo = photoBody('0', { ...part, rendition: part, thumb: part, claims })
   const fact = {
     v: 1,
     id: FactId.parse(`0190a000-0000-7000-8000-${String(at).padStart(12, '0')}`),

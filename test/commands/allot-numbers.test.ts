@@ -8,6 +8,7 @@ import { listNumberGrounds } from '@/lib/server/commands/list-number-grounds'
 import { openProjectPack } from '@/lib/server/commands/open-project-pack'
 import { openRepair } from '@/lib/server/commands/open-repair'
 import { receiveEntries } from '@/lib/server/commands/receive-entries'
+import { packIn } from './pack-in'
 import { NOW, openWorld, type World } from './world'
 import { openedFact } from './world-facts'
 
@@ -93,11 +94,7 @@ test('an opening and an allotment that meet never give one number twice', async 
 })
 
 async function packOf(device: string, person = 'L1') {
-  const opened = await openProjectPack(await world.of(person), { project, device })
-  if (!opened.ok) throw new Error(opened.error.code)
-  const pack = parseProjectPack(JSON.parse(new TextDecoder().decode(opened.value.bytes)))
-  if (!pack.ok) throw new Error(JSON.stringify(pack.error))
-  return pack.value
+  return packIn(await openProjectPack(await world.of(person), { project, device }), parseProjectPack)
 }
 
 test('a pack holds what a repair is opened on, and the blocks of its device alone', async () => {

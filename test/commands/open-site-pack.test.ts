@@ -6,6 +6,7 @@ import { openDesk } from '@/lib/server/commands/open-desk'
 import { openSitePack } from '@/lib/server/commands/open-site-pack'
 import { loadStream } from '@/lib/server/store/load-stream'
 import { openPreparedWorld, type Prepared } from '@/test/auth/prepared-world'
+import { packIn } from './pack-in'
 
 const REPAIR = 'repair:R-1' as StreamId
 let world: Prepared
@@ -15,11 +16,7 @@ beforeAll(async () => {
 afterAll(() => world.store.remove())
 
 async function packOf(person: string) {
-  const opened = await openSitePack(await world.of(person), { repair: REPAIR })
-  if (!opened.ok) throw new Error(opened.error.code)
-  const pack = parseSitePack(JSON.parse(new TextDecoder().decode(opened.value.bytes)))
-  if (!pack.ok) throw new Error(JSON.stringify(pack.error))
-  return pack.value
+  return packIn(await openSitePack(await world.of(person), { repair: REPAIR }), parseSitePack)
 }
 
 test('it holds the exact facts of the repair and of what it cites, with receipts and digests', async () => {

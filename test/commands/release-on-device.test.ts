@@ -1,29 +1,22 @@
 import { v7 } from 'uuid'
-import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import { FactId } from '@/lib/domain/facts/fact'
 import { ofKind } from '@/lib/domain/fold/order-facts'
 import { recordPoint } from '@/lib/server/commands/record-point'
 import { settleConflict } from '@/lib/server/commands/settle-conflict'
-import { at, type SiteDevice, siteDevice } from './site-device'
-import { openWorld, type World } from './world'
+import { onDevices } from './on-devices'
+import { at } from './site-device'
 
 describe('released on a device without a network', () => {
-  let world: World
-  let device: SiteDevice
-  beforeAll(async () => {
-    world = await openWorld()
-  }, 60_000)
-  beforeEach(async () => {
-    device = await siteDevice(world)
-  })
-  afterAll(() => world.store.remove())
+  const here = onDevices()
 
   test('a release given without a network is judged as the record stood then, and kept as given', async () => {
+    const { world, device } = here
     const seen = (await device.facts()).length
     await device.receive([device.submit(3, seen)])
     const given = await device.release(5, seen + 1)
     await world.store.setNow('2026-05-12T19:00:00+01:00')
-    expect(await device.receive([device.entryOf(given)])).toMatchObject([{ kind: 'received' }])
+    expect(await device.receive([given])).toMatchObject([{ kind: 'received' }])
     expect(ofKind(await device.facts(), 'released')).toMatchObject([{ observedAt: at(5), observedBy: 'QI' }])
     expect((await device.stateNow())?.conflicts).toEqual([])
   })
@@ -31,6 +24,7 @@ describe('released on a device without a network', () => {
   test.each(['before', 'after'] as const)(
     'a release that did not know a record, received %s its submission, is kept in question until a person rules',
     async (when) => {
+      const { world, device } = here
       const seen = (await device.facts()).length
       const given = await device.release(5, seen + 1)
       const record = FactId.parse(v7())
@@ -47,7 +41,7 @@ describe('released on a device without a network', () => {
       const submitted = device.submit(3, seen)
       await device.receive([submitted])
       if (when === 'after') await recordElsewhere()
-      expect(await device.receive([device.entryOf(given)])).toMatchObject([{ kind: 'received' }])
+      expect(await device.receive([given])).toMatchObject([{ kind: 'received' }])
       const state = await device.stateNow()
       const conflict = state?.conflicts.find((one) => one.decision === given.id)
       expect(conflict).toMatchObject({ point: '05', resolved: null })
@@ -75,15 +69,14 @@ describe('released on a device without a network', () => {
   )
 
   test('nobody releases own work by being without a network, nor a point that lacks its submission', async () => {
+    const { device } = here
     const seen = (await device.facts()).length
     const unsubmitted = await device.release(5, seen)
-    expect(await device.receive([device.entryOf(unsubmitted)])).toMatchObject([
+    expect(await device.receive([unsubmitted])).toMatchObject([
       { kind: 'refused', refusal: { code: 'not-decided', why: 'incomplete' } },
     ])
     await device.receive([device.submit(6, seen)])
     const crew = await device.release(7, seen + 1, 'crew')
-    expect(await device.receive([device.entryOf(crew)])).toMatchObject([
-      { kind: 'refused', refusal: { code: 'not-own-role' } },
-    ])
+    expect(await device.receive([crew])).toMatchObject([{ kind: 'refused', refusal: { code: 'not-own-role' } }])
   })
 })

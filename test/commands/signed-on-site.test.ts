@@ -3,19 +3,20 @@ import { afterAll, beforeAll, expect, test } from 'vitest'
 import type { OutboxEntry } from '@/lib/capture/outbox/outbox-entry'
 import type { Captured } from '@/lib/capture/outbox/outbox-terms'
 import { attemptAsSigned } from '@/lib/capture/signing/attempt-as-signed'
-import { makeDeviceKey } from '@/lib/capture/signing/device-key'
 import type { KeptKey } from '@/lib/capture/signing/key-ring'
 import { releaseHere, type SigningPlace, signHere } from '@/lib/capture/signing/sign-on-device'
 import { signersHere } from '@/lib/capture/signing/signers-here'
 import { stateOnSite } from '@/lib/capture/site/site-state'
 import { parseSitePack, type SitePack } from '@/lib/domain/capture/site-pack'
-import { FactId, PersonId, type StreamId } from '@/lib/domain/facts/fact'
+import type { StreamId } from '@/lib/domain/facts/fact'
 import { OUTBOX_VERSION } from '@/lib/domain/outbox/exchange'
 import { openDesk } from '@/lib/server/commands/open-desk'
 import { openSitePack } from '@/lib/server/commands/open-site-pack'
 import { receiveEntries } from '@/lib/server/commands/receive-entries'
-import { takeSigningKey } from '@/lib/server/commands/take-signing-key'
-import { openWorld, PASSWORD, type World } from './world'
+import { waitingEntry } from '@/test/capture/outbox/waiting-entry'
+import { keyOfDevice } from './key-of-device'
+import { packIn } from './pack-in'
+import { openWorld, type World } from './world'
 import { PERMIT } from './world-facts'
 
 const stream = 'repair:R-1' as StreamId
@@ -27,48 +28,28 @@ const entries: OutboxEntry[] = []
 
 beforeAll(async () => {
   world = await openWorld()
-  const { privateKey, publicKey } = await makeDeviceKey()
-  const fact = FactId.parse(v7())
-  const taken = await takeSigningKey(await world.of('QI'), {
-    stream: 'device:tab-7',
-    body: { algorithm: 'ECDSA P-256 SHA-256', publicKey },
-    id: fact,
-    signer: { by: 'password', person: 'QI', password: PASSWORD },
-  })
-  if (!taken.ok) throw new Error(taken.error.code)
-  const pin = { salt: '', iterations: 1, hash: '' }
-  const person = PersonId.parse('QI')
-  key = { tenant: world.store.tenant, person, name: 'Person QI', fact, privateKey, pin, triesLeft: 5 }
+  key = (await keyOfDevice(world, 'tab-7')).key
 }, 60_000)
 afterAll(() => world.store.remove())
 
 async function takePack(): Promise<SitePack> {
-  const opened = await openSitePack(await world.of('L1'), { repair: stream })
-  if (!opened.ok) throw new Error(opened.error.code)
-  const pack = parseSitePack(JSON.parse(new TextDecoder().decode(opened.value.bytes)))
-  if (!pack.ok) throw new Error(JSON.stringify(pack.error))
-  return pack.value
+  return packIn(await openSitePack(await world.of('L1'), { repair: stream }), parseSitePack)
 }
 
 /** Keep a statement as the outbox of L1's tablet does. */
 function keep({ id = v7(), command, input }: Captured, minute: number): void {
-  entries.push({
-    tenant: world.store.tenant,
-    person: 'L1',
-    id,
-    seq: entries.length + 1,
-    command,
-    input: { ...input, device },
-    photos: [],
-    capturedAt: Date.parse(at(minute)),
-    madeOffline: true,
-    tries: 0,
-    state: 'waiting',
-    refusal: null,
-    settled: null,
-    replaces: null,
-    receipt: null,
-  })
+  entries.push(
+    waitingEntry({
+      tenant: world.store.tenant,
+      person: 'L1',
+      id,
+      seq: entries.length + 1,
+      command,
+      input: { ...input, device },
+      capturedAt: Date.parse(at(minute)),
+      madeOffline: true,
+    }),
+  )
 }
 
 const stated = (minute: number) => ({ observedAt: at(minute), enteredAt: at(minute) })

@@ -1,5 +1,6 @@
 import type { PhotoState, RepairState } from '@/lib/domain/fold/repair-state'
 import type { DossierInput } from '@/lib/dossier/dossier-input'
+import { photoBody } from '@/test/domain/fold/photo-body'
 import { fact, facts, HEX, no, receipts } from './facts-by-hand'
 import type { MadeJpeg } from './jpeg-for-tests'
 import { repairByHand } from './state-by-hand'
@@ -32,36 +33,16 @@ export function withPhotos(
         point: no(point),
         attempt: 1,
         caption,
-        photo: {
+        photo: photoBody('d', {
           sha256: HEX('a1b2'),
-          sizeBytes: 10,
-          mediaType: 'image/jpeg',
-          widthPx: 40,
-          heightPx: 30,
           rendition: {
-            sha256: one.sha256 as ReturnType<typeof HEX>,
+            sha256: one.sha256,
             sizeBytes: one.bytes.length,
             widthPx: one.widthPx,
             heightPx: one.heightPx,
           },
-          thumb: { sha256: HEX('d'), sizeBytes: 1, widthPx: 4, heightPx: 3 },
-          claims: {
-            takenAt: '2026-05-21T09:01:00',
-            offset: '+01:00',
-            latitude: null,
-            longitude: null,
-            camera: 'Test camera',
-            hasOriginalMetadata: true,
-          },
-          measures: {
-            sharpness: 1,
-            meanLightness: 0.5,
-            shareDark: 0,
-            shareBright: 0,
-            dHash: '0'.repeat(16),
-            pHash: '0'.repeat(16),
-          },
-        },
+          claims: { takenAt: '2026-05-21T09:01:00', offset: '+01:00', camera: 'Test camera' },
+        }),
       }),
     }),
   )

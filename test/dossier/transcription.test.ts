@@ -4,37 +4,17 @@ import type { RecordState } from '@/lib/domain/fold/repair-state'
 import type { DossierContext } from '@/lib/dossier/dossier-context'
 import { paperSpans } from '@/lib/dossier/records/paper-spans'
 import { photoBlocks } from '@/lib/dossier/sections/photo-blocks'
-import { photoBody } from '@/test/domain/fold/photo-body'
+import { climateFromPaper, SCAN } from '@/test/domain/fold/climate-from-paper'
 import { smallJob } from '@/test/domain/fold/small-job'
 import { REPAIR } from '@/test/domain/fold/small-job-plan'
-import { climate } from '@/test/domain/fold/small-job-records'
 import { attemptOf, fold } from '@/test/domain/fold/small-job-state'
 
 /** Point 07 copied from paper, with its scan and one photo of the work. */
 function copied() {
   const job = smallJob()
-  const attach = (hash: string, more: object) =>
-    job.make(REPAIR, 'photo-attached', '05-12 12:00', {
-      point: '07',
-      attempt: 1,
-      caption: 'seen',
-      photo: photoBody(hash),
-      ...more,
-    })
-  const pictures = [attach('a', {}), attach('e', { scan: { sheet: 'MD-0099/07/1/260512-080000' } })]
-  const record = job.make(
-    REPAIR,
-    'recorded',
-    '05-12 09:22',
-    {
-      point: '07',
-      attempt: 1,
-      record: climate('05-12 09:22'),
-      transcribed: { tally: 'e'.repeat(64), keeper: 'crew office', place: 'file 3' },
-    },
-    { by: 'edda', enteredBy: 'maren', enteredAt: '05-12 12:05' },
-  )
-  return { job, record, pictures }
+  const photo = job.attach('07', '05-12 12:00', 'a', { caption: 'seen' })
+  const { scan, record } = climateFromPaper(job)
+  return { job, record, pictures: [photo, scan] }
 }
 
 function contextOf(pictures: readonly FactOf<'photo-attached'>[]): DossierContext {
@@ -62,7 +42,7 @@ describe('the dossier of a record copied from paper', () => {
     const context = contextOf(pictures)
     const before = textOf(attemptOf(fold(job.facts, '05-12 12:20'), '07').records[0], context)
     expect(before).toBe(
-      ` Transcribed from paper, kept by crew office, file 3; scan SHA-256 ${'e'.repeat(16)}…; not checked by a second person; the scan is 2 in section 19.`,
+      ` Transcribed from paper, kept by crew office, file 3; scan SHA-256 ${SCAN.slice(0, 16)}…; not checked by a second person; the scan is 2 in section 19.`,
     )
     job.make(
       REPAIR,
@@ -84,7 +64,7 @@ describe('the dossier of a record copied from paper', () => {
       block.photos.flatMap((one) => one.lines.flat().map((span) => span.text)).join(' '),
     )
     expect(words[0]).not.toContain('SCAN OF PAPER')
-    expect(words[1]).toContain('SCAN OF PAPER, NO PHOTO: seen')
-    expect(words[1]).toContain(`original ${'e'.repeat(64)}`)
+    expect(words[1]).toContain('SCAN OF PAPER, NO PHOTO: Tally sheet')
+    expect(words[1]).toContain(`original ${SCAN}`)
   })
 })

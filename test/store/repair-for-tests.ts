@@ -1,6 +1,7 @@
 import { decimal } from '@/lib/domain/decimal'
 import type { BodyOf } from '@/lib/domain/facts/fact-kinds'
 import { planTemplate } from '@/lib/domain/templates/plan-template'
+import { photoBody } from '@/test/domain/fold/photo-body'
 import { measured } from '@/test/store/measured-for-tests'
 import { type FactJson, factJson } from './facts-for-tests'
 
@@ -114,7 +115,6 @@ export function repairFacts(number: string): FactJson[] {
 
 /** A photo attached at point 10. */
 export function photoFact(number: string, look: { sha256: string; dHash: string; pHash: string }): FactJson {
-  const picture = { sizeBytes: 10, widthPx: 4, heightPx: 3 }
   return factJson(
     `repair:${number}`,
     'photo-attached',
@@ -122,29 +122,7 @@ export function photoFact(number: string, look: { sha256: string; dHash: string;
       point: '10',
       attempt: 1,
       caption: 'scale and labels',
-      photo: {
-        ...picture,
-        sha256: look.sha256,
-        mediaType: 'image/jpeg',
-        rendition: { ...picture, sha256: 'b'.repeat(64) },
-        thumb: { ...picture, sha256: 'c'.repeat(64) },
-        claims: {
-          takenAt: null,
-          offset: null,
-          latitude: null,
-          longitude: null,
-          camera: null,
-          hasOriginalMetadata: true,
-        },
-        measures: {
-          sharpness: 1,
-          meanLightness: 0.5,
-          shareDark: 0,
-          shareBright: 0,
-          dHash: look.dHash,
-          pHash: look.pHash,
-        },
-      },
+      photo: photoBody('b', { sha256: look.sha256, measures: { dHash: look.dHash, pHash: look.pHash } }),
     } as unknown as BodyOf<'photo-attached'>,
     { observedAt: '2026-05-12T10:07:00+01:00' },
   )

@@ -1,27 +1,21 @@
 import { openIndexedOutboxStore } from '@/lib/capture/outbox/indexed-outbox-store'
 import { createMemoryOutboxStore } from '@/lib/capture/outbox/memory-outbox-store'
 import type { NewEntry, OutboxStore } from '@/lib/capture/outbox/outbox-store'
+import { waitingEntry } from './waiting-entry'
 
 const OWNER = { tenant: 'tenant-a', person: 'T1' }
 
 function entryOf(no: number, more: Partial<NewEntry> = {}): NewEntry {
-  return {
+  return waitingEntry({
     ...OWNER,
     id: `019e4444-0000-7000-8000-00000000000${no}`,
     seq: null,
     command: 'record-point',
     input: { stream: 'repair:R-1', body: { no } },
-    photos: [],
     capturedAt: no,
     madeOffline: false,
-    tries: 0,
-    state: 'waiting',
-    refusal: null,
-    settled: null,
-    replaces: null,
-    receipt: null,
     ...more,
-  }
+  })
 }
 
 /** What every store must do; each line tells what was seen. Run on memory here and on IndexedDB in a browser, it must give the same. */

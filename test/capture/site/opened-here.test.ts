@@ -5,6 +5,7 @@ import { captureOnSite, stateOnSite } from '@/lib/capture/site/site-state'
 import type { ProjectPack } from '@/lib/domain/capture/project-pack'
 import { PersonId, streamKind, streamOf } from '@/lib/domain/facts/fact'
 import { demoFacts } from '@/lib/server/demo/demo-facts'
+import { waitingEntry } from '../outbox/waiting-entry'
 
 const all = demoFacts().facts.map((one) => one.fact)
 const PROJECT = streamOf('project', 'QDM-SHAFT-2')
@@ -41,7 +42,7 @@ function entry(
   body: unknown,
   more: Partial<OutboxEntry> = {},
 ): OutboxEntry {
-  return {
+  return waitingEntry({
     id: `019e5a6b-1de6-74e6-a47b-${String(no).padStart(12, '0')}`,
     tenant: 'demo',
     person: 'tobias-wrenfield',
@@ -54,17 +55,10 @@ function entry(
       enteredAt: AT,
       device: { id: DEVICE, clockOffsetMs: null },
     },
-    photos: [],
     capturedAt: NOW_MS,
     madeOffline: true,
-    tries: 0,
-    state: 'waiting',
-    refusal: null,
-    settled: null,
-    replaces: null,
-    receipt: null,
     ...more,
-  }
+  })
 }
 
 const opened = entry(1, 'open-repair', 'MD-0401', { ...opening, number: 'MD-0401' })

@@ -7,6 +7,7 @@ import { PersonId, streamOf } from '@/lib/domain/facts/fact'
 import type { FactOf } from '@/lib/domain/facts/fact-kinds'
 import { foldRepair } from '@/lib/domain/fold/fold-repair'
 import { demoFacts } from '@/lib/server/demo/demo-facts'
+import { waitingEntry } from '../outbox/waiting-entry'
 
 const ASOF = '2026-05-29T08:00:00+01:00'
 const STREAM = streamOf('repair', 'MD-0042')
@@ -37,23 +38,17 @@ function packOf(facts: typeof all): SitePack {
 
 function entryOf(fact: FactOf<'recorded'>, state: OutboxEntry['state'] = 'waiting'): OutboxEntry {
   const { id, stream, body, observedAt, enteredAt, late, device } = fact
-  return {
+  return waitingEntry({
     tenant: 'demo',
     person: fact.observedBy,
     id,
     seq: 1,
     command: 'record-point',
     input: { stream, body, observedAt, enteredAt, ...(late ? { late } : {}), device },
-    photos: [],
     capturedAt: Date.parse(enteredAt),
     madeOffline: true,
-    tries: 0,
     state,
-    refusal: null,
-    settled: null,
-    replaces: null,
-    receipt: null,
-  }
+  })
 }
 
 const without = packOf(all.filter((fact) => fact.id !== hardness.id))

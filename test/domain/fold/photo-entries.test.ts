@@ -8,13 +8,7 @@ import { attemptOf, fold } from './small-job-state'
 
 test('rule 23: a photo that is not accepted is kept and a new one is asked for', () => {
   const job = smallJob()
-  const photo = job.make(REPAIR, 'photo-attached', '05-12 09:06', {
-    point: '05',
-    attempt: 1,
-    caption: 'prepared band',
-    demand: 'band',
-    photo: photoBody('b'),
-  })
+  const photo = job.attach('05', '05-12 09:06', 'b', { demand: 'band' })
   job.make(REPAIR, 'photo-judged', '05-12 10:00', {
     photo: photo.id,
     decision: 'not accepted',
@@ -28,17 +22,9 @@ test('rule 23: a photo that is not accepted is kept and a new one is asked for',
 
 test('rule 24: the same bytes twice, near copies across repairs and missing metadata are flagged for a person', () => {
   const job = smallJob()
-  const first = job.make(REPAIR, 'photo-attached', '05-12 09:06', {
-    point: '05',
-    attempt: 1,
-    caption: 'band',
-    photo: photoBody('c'),
-  })
-  const second = job.make(REPAIR, 'photo-attached', '05-12 09:16', {
-    point: '06',
-    attempt: 1,
-    caption: 'gauge',
-    photo: { ...photoBody('c'), claims: { ...photoBody('c').claims, hasOriginalMetadata: false } },
+  const first = job.attach('05', '05-12 09:06', 'c')
+  const second = job.attach('06', '05-12 09:16', 'c', {
+    photo: photoBody('c', { claims: { hasOriginalMetadata: false } }),
   })
   const likeness = [
     {
@@ -75,12 +61,7 @@ test('rule 24: the same bytes twice, near copies across repairs and missing meta
 test('rule 26: a photo that disagrees with the reading is listed', () => {
   const job = smallJob()
   const record = job.record('16', 1, '05-13 07:25', hardness('05-13 07:25'))
-  const photo = job.make(REPAIR, 'photo-attached', '05-13 07:26', {
-    point: '16',
-    attempt: 1,
-    caption: 'gauge',
-    photo: photoBody('d'),
-  })
+  const photo = job.attach('16', '05-13 07:26', 'd')
   job.make(REPAIR, 'photo-disagrees', '05-13 09:00', {
     photo: photo.id,
     record: record.id,

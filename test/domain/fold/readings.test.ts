@@ -79,27 +79,7 @@ test('rule 10: taps are kept under the reading that they gave', () => {
 
 test('rule 25: an annotation is a layer of its own and leaves the photo as it was', () => {
   const job = smallJob()
-  const size = { sha256: 'e'.repeat(64), sizeBytes: 10, widthPx: 4, heightPx: 4 }
-  const photo = job.make(REPAIR, 'photo-attached', '05-12 09:06', {
-    point: '05',
-    attempt: 1,
-    caption: 'band',
-    photo: {
-      ...size,
-      mediaType: 'image/jpeg',
-      rendition: size,
-      thumb: size,
-      claims: { takenAt: null, offset: null, latitude: null, longitude: null, camera: null, hasOriginalMetadata: true },
-      measures: {
-        sharpness: 1,
-        meanLightness: 0.5,
-        shareDark: 0,
-        shareBright: 0,
-        dHash: '0'.repeat(16),
-        pHash: '0'.repeat(16),
-      },
-    },
-  })
+  const photo = job.attach('05', '05-12 09:06', 'e')
   job.make(REPAIR, 'photo-annotated', '05-12 10:00', { photo: photo.id, shapes: [{ kind: 'ring', x: 0.5, y: 0.5 }] })
   expect(attemptOf(fold(job.facts, '05-12 11:00'), '05').photos[0]?.fact).toEqual(photo)
 })

@@ -2,6 +2,7 @@ import type { FactId } from '@/lib/domain/facts/fact'
 import type { FactOf } from '@/lib/domain/facts/fact-kinds'
 import type { Party, Role } from '@/lib/domain/roles'
 import { at, covers, factMaker } from './fact-maker'
+import { photoBody } from './photo-body'
 import { dec, m, planBody, REPAIR, specificationBody } from './small-job-plan'
 import { checklist, cleanliness, climate, hardness, permit, profile, tapeRoll, watch } from './small-job-records'
 
@@ -49,6 +50,8 @@ export function smallJob() {
   })
   const record = (no: string, attempt: number, when: string, body: object, extra: Parameters<typeof make>[4] = {}) =>
     make(REPAIR, 'recorded', when, { point: no, attempt, record: body }, extra)
+  const attach = (no: string, when: string, hash: string, more: object = {}) =>
+    make(REPAIR, 'photo-attached', when, { point: no, attempt: 1, caption: 'band', photo: photoBody(hash), ...more })
   const submit = (no: string, when: string, attempt = 1) =>
     make(REPAIR, 'submitted', when, { point: no, attempt, heads: [] })
   const release = (
@@ -82,7 +85,7 @@ export function smallJob() {
       },
       { by },
     )
-  return { facts, make, record, submit, release, sign }
+  return { facts, make, record, attach, submit, release, sign }
 }
 
 export type SmallJob = ReturnType<typeof smallJob>

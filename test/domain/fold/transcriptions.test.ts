@@ -1,39 +1,20 @@
 import { describe, expect, test } from 'vitest'
 import { mayCheckTranscription } from '@/lib/domain/fold/transcription-states'
 import { waitingLines } from '@/lib/domain/waiting/waiting-lines'
+import { climateFromPaper, PAPER, SCAN } from './climate-from-paper'
 import { person } from './fact-maker'
-import { photoBody } from './photo-body'
 import { ask } from './release-asked'
 import { type SmallJob, smallJob } from './small-job'
 import { m, REPAIR } from './small-job-plan'
 import { cleanliness, climate, permit } from './small-job-records'
 import { attemptOf, fold } from './small-job-state'
 
-const SCAN = 'e'.repeat(64)
 const LACKS = 'Climate: transcribed, not yet checked by a second person.'
 
-/** Point 07 as transcribed: observed by the technician on paper, keyed by the lead. */
+/** Point 07 as transcribed and submitted, behind a permit that the lead recorded. */
 function transcribed(job: SmallJob) {
   job.record('02', 1, '05-12 07:20', permit(), { by: 'maren' })
-  job.make(REPAIR, 'photo-attached', '05-12 12:00', {
-    point: '07',
-    attempt: 1,
-    caption: 'Tally sheet',
-    photo: photoBody('e'),
-    scan: { sheet: 'MD-0099/07/1/260512-080000' },
-  })
-  const record = job.make(
-    REPAIR,
-    'recorded',
-    '05-12 09:22',
-    {
-      point: '07',
-      attempt: 1,
-      record: climate('05-12 09:22'),
-      transcribed: { tally: SCAN, keeper: 'crew office', place: 'file 3' },
-    },
-    { by: 'edda', enteredBy: 'maren', enteredAt: '05-12 12:05' },
-  )
+  const { record } = climateFromPaper(job)
   job.submit('07', '05-12 12:10')
   return record
 }
@@ -128,7 +109,7 @@ describe('a record transcribed from paper', () => {
         point: '05',
         attempt: 1,
         record: cleanliness(),
-        transcribed: { tally: SCAN, keeper: 'crew office', place: 'file 3' },
+        transcribed: PAPER,
       },
       { by: 'edda', enteredBy: 'maren', enteredAt: '05-12 09:10' },
     )
