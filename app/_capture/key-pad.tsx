@@ -1,4 +1,5 @@
 'use client'
+import { memo } from 'react'
 
 /** Keys that may open or close something count when the finger lifts: its click would land on what appears beneath it. */
 const AT_LIFT = new Set(['undo', 'special', 'close', 'previous', 'next'])
@@ -9,7 +10,7 @@ export type SideKey = { name: string; label: string; shown: string }
 /**
  * Large keys for one gloved thumb. Each press is one character; nothing repeats, nothing hovers, and a character counts where the finger lands. A keyboard reaches them too, unless its own keys do the same.
  */
-export function KeyPad({
+export const KeyPad = memo(function KeyPad({
   press,
   side,
   lead,
@@ -60,4 +61,4 @@ export function KeyPad({
       {sideKey(side[3])}
     </fieldset>
   )
-}
+})

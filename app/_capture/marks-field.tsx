@@ -7,6 +7,7 @@ import type { MarkedReading } from '@/lib/domain/records/common'
 import { instantOf, momentOf } from '@/lib/domain/time'
 import { useCapture } from './capture-context'
 import { messageOf } from './field-shell'
+import { MarkCell } from './mark-cell'
 import { MarksPad } from './marks-pad'
 import { MarksTally } from './marks-tally'
 import { ReadBack } from './read-back'
@@ -118,29 +119,16 @@ export function MarksField({
             const reading = readings.get(mark)
             const isCurrent = current === mark
             return (
-              <button
+              <MarkCell
                 key={mark}
-                type="button"
-                ref={(node) => {
-                  if (node) cells.current.set(mark, node)
-                  else cells.current.delete(mark)
-                }}
+                mark={mark}
                 className={cellClass(reading, failing.has(mark), isCurrent && typed !== '')}
-                aria-current={isCurrent}
-                aria-label={`${mark}: ${reading ? showReading(reading) : 'no reading yet'}${failing.has(mark) ? ', outside the limit' : ''}`}
-                onClick={() => go(mark)}
-                onFocus={() => (isCurrent ? undefined : go(mark))}
-              >
-                {isCurrent && typed !== '' ? (
-                  typed
-                ) : reading ? (
-                  showReading(reading)
-                ) : hasHeads ? (
-                  '–'
-                ) : (
-                  <small className="quiet">{mark}</small>
-                )}
-              </button>
+                isCurrent={isCurrent}
+                label={`${mark}: ${reading ? showReading(reading) : 'no reading yet'}${failing.has(mark) ? ', outside the limit' : ''}`}
+                shown={isCurrent && typed !== '' ? typed : reading ? showReading(reading) : hasHeads ? '–' : null}
+                cells={cells.current}
+                go={go}
+              />
             )
           }),
         ])}

@@ -1,5 +1,5 @@
 'use client'
-import { useState } from 'react'
+import { useCallback, useState } from 'react'
 import { canBeNegative } from '@/lib/capture/key-text'
 import { type Reading, showReadingUnit, type Unit } from '@/lib/domain/reading'
 import { KeyPad } from './key-pad'
@@ -32,6 +32,7 @@ export function MarksPad({
   close: () => void
 }) {
   const [isChoosing, setChoosing] = useState(false)
+  const pressed = useCallback((key: string) => (key === 'special' ? setChoosing(true) : press(key)), [press])
   return (
     <div className="pad-dock">
       <div className="pad-head">
@@ -44,11 +45,7 @@ export function MarksPad({
         </button>
       </div>
       <ReadBack what={last?.mark ?? null} value={last ? showReadingUnit(last.reading) : null} />
-      <KeyPad
-        press={(key) => (key === 'special' ? setChoosing(true) : press(key))}
-        side={SIDE}
-        lead={canBeNegative(unit) ? 'sign' : 'limit'}
-      />
+      <KeyPad press={pressed} side={SIDE} lead={canBeNegative(unit) ? 'sign' : 'limit'} />
       {isChoosing ? (
         <SpecialValue
           mark={mark}

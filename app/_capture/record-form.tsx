@@ -2,29 +2,28 @@
 import { zodResolver } from '@hookform/resolvers/zod'
 import { useRouter } from 'next/navigation'
 import { useCallback, useMemo, useState } from 'react'
-import { type FieldValues, FormProvider, useForm, useWatch } from 'react-hook-form'
+import { type FieldValues, FormProvider, useForm } from 'react-hook-form'
 import { OutboxRefusal } from '@/app/_parts/outbox-refusal'
 import { TranscriptionLater } from '@/app/_tally/transcription-later'
 import { usePaperCopy } from '@/app/_tally/use-paper-copy'
 import { draftKey } from '@/lib/capture/draft-store'
 import { FORMS } from '@/lib/capture/forms/form-table'
 import { observedIn } from '@/lib/capture/observed-in'
-import { settledPart } from '@/lib/capture/settled-part'
 import { PersonId } from '@/lib/domain/facts/fact'
 import { PointRecord, type RecordType } from '@/lib/domain/records/record'
 import { lateFromPaper, paperMoment, statePaper } from '@/lib/domain/tally/paper-copy'
-import { type Moment, minutesBetween, momentOf } from '@/lib/domain/time'
+import { type Moment, minutesBetween } from '@/lib/domain/time'
 import { type CaptureContext, CaptureProvider } from './capture-context'
+import { DraftNotes } from './draft-notes'
 import { emptyLists } from './empty-lists'
 import { FormField } from './form-field'
-import { FormHands } from './form-hands'
+import { JudgedForm, VerdictsSoFar } from './judged-form'
+import { KeyDock } from './key-dock'
 import { LateEntry, type LateReason } from './late-entry'
-import { LiveVerdicts } from './live-verdicts'
 import { readNow } from './read-now'
 import { type SaveRefusal, type SaveTarget, type Saving, saveRecord } from './save-record'
 import { TimerStrip } from './timer-strip'
 import { useDraft } from './use-draft'
-import { useLiveVerdicts } from './use-live-verdicts'
 import { useOnce } from './use-once'
 
 export type RecordFormProps = {
@@ -78,18 +77,14 @@ export function RecordForm({
       of: replaces ?? (paper ? `paper ${paper.sheet}` : 'new'),
     }),
   )
-  const values = useWatch({ control: form.control }) as FieldValues
   const [refusal, setRefusal] = useState<SaveRefusal | null>(null)
   const [late, setLate] = useState<LateReason>({ reason: '', source: 'memory' })
   const [reason, setReason] = useState('')
   const [needsLate, setNeedsLate] = useState(false)
-  const draft = useMemo(() => settledPart(type, values), [values, type])
   const { copy, change } = usePaperCopy(paper ? { ...target, tenant, person: me, sheet: paper.sheet } : null)
   const [lacks, setLacks] = useState<readonly string[]>([])
   const onPaper = paper ? paperMoment(copy, context.utcOffset) : null
   const observer = PersonId.parse(copy.observer || me)
-  const observed = observedIn(spec, values) ?? onPaper ?? momentOf(Date.parse(context.judge.asOf), context.utcOffset)
-  const { results, failing } = useLiveVerdicts(context.judge, draft, observed, observer, replaces ?? null)
   const save = useCallback(
     async (record: PointRecord) => {
       const now: Moment = await readNow(context.utcOffset, context.clockKind)
@@ -121,78 +116,72 @@ export function RecordForm({
   )
   const inForm = useMemo(() => ({ ...context, isFromPaper: paper !== undefined }), [context, paper])
   const once = useOnce()
-  const { isSubmitting, submitCount, isValid } = form.formState
+  const { isSubmitting, submitCount, errors } = form.formState
   return (
     <CaptureProvider value={inForm}>
       <FormProvider {...form}>
-        <FormHands failing={failing}>
-          <form
-            className="form"
-            noValidate
-            onSubmit={form.handleSubmit((record) => once(() => save(record as unknown as PointRecord)))}
-          >
-            {restoredAt ? (
-              <div className="note">
-                <strong>Your draft is back.</strong>
-                <span>
-                  Kept on this device at{' '}
-                  {new Date(restoredAt).toLocaleTimeString('en-GB', { hour: '2-digit', minute: '2-digit' })}.
-                </span>
-                <button type="button" className="button plain" onClick={() => restart(blank)}>
-                  Start afresh
+        <JudgedForm
+          control={form.control}
+          spec={spec}
+          context={context}
+          observer={observer}
+          paperAt={onPaper}
+          replaces={replaces ?? null}
+        >
+          <KeyDock>
+            <form
+              className="form"
+              noValidate
+              onSubmit={form.handleSubmit((record) => once(() => save(record as unknown as PointRecord)))}
+            >
+              <DraftNotes restoredAt={restoredAt} isRefused={isRefused} restart={() => restart(blank)} />
+              {paper ? (
+                <TranscriptionLater
+                  copy={copy}
+                  change={change}
+                  target={target}
+                  me={me}
+                  hasOwnTime={spec.observed !== null}
+                  lacks={lacks}
+                />
+              ) : null}
+              {spec.timer && !paper ? <TimerStrip spec={spec} control={form.control} context={context} /> : null}
+              {spec.fields.map((field) => (
+                <FormField key={field.name} spec={field} control={form.control} under="" />
+              ))}
+              <section className="sheet">
+                <h2>Against the specification</h2>
+                <VerdictsSoFar />
+              </section>
+              {needsLate ? <LateEntry value={late} change={setLate} /> : null}
+              {replaces ? (
+                <label className="field">
+                  <span className="label">Reason of the correction</span>
+                  <span className="hint">
+                    For an error in what was keyed only. A second measurement is a new record.
+                  </span>
+                  <textarea value={reason} onChange={(event) => setReason(event.target.value)} />
+                </label>
+              ) : null}
+              {refusal ? <OutboxRefusal refusal={refusal} /> : null}
+              {submitCount > 0 && Object.keys(errors).length > 0 ? (
+                <p className="note refused" role="alert">
+                  <strong>Not saved yet.</strong> Some fields above are missing or cannot be read. Nothing is lost: the
+                  draft stays here.
+                </p>
+              ) : null}
+              <div className="save-dock">
+                <button
+                  type="submit"
+                  className="button"
+                  disabled={isSubmitting || (replaces !== undefined && reason.trim().length < 3)}
+                >
+                  {isSubmitting ? 'Saving' : replaces ? 'Save the correction' : 'Save to the record'}
                 </button>
               </div>
-            ) : null}
-            {isRefused ? (
-              <p className="note refused" role="alert">
-                <strong>This device refuses to keep drafts.</strong> What you key is lost if the page closes: save
-                often, or free some storage.
-              </p>
-            ) : null}
-            {paper ? (
-              <TranscriptionLater
-                copy={copy}
-                change={change}
-                target={target}
-                me={me}
-                hasOwnTime={spec.observed !== null}
-                lacks={lacks}
-              />
-            ) : null}
-            {spec.timer && !paper ? <TimerStrip spec={spec} values={values} context={context} /> : null}
-            {spec.fields.map((field) => (
-              <FormField key={field.name} spec={field} control={form.control} under="" />
-            ))}
-            <section className="sheet">
-              <h2>Against the specification</h2>
-              <LiveVerdicts results={results} />
-            </section>
-            {needsLate ? <LateEntry value={late} change={setLate} /> : null}
-            {replaces ? (
-              <label className="field">
-                <span className="label">Reason of the correction</span>
-                <span className="hint">For an error in what was keyed only. A second measurement is a new record.</span>
-                <textarea value={reason} onChange={(event) => setReason(event.target.value)} />
-              </label>
-            ) : null}
-            {refusal ? <OutboxRefusal refusal={refusal} /> : null}
-            {submitCount > 0 && !isValid ? (
-              <p className="note refused" role="alert">
-                <strong>Not saved yet.</strong> Some fields above are missing or cannot be read. Nothing is lost: the
-                draft stays here.
-              </p>
-            ) : null}
-            <div className="save-dock">
-              <button
-                type="submit"
-                className="button"
-                disabled={isSubmitting || (replaces !== undefined && reason.trim().length < 3)}
-              >
-                {isSubmitting ? 'Saving' : replaces ? 'Save the correction' : 'Save to the record'}
-              </button>
-            </div>
-          </form>
-        </FormHands>
+            </form>
+          </KeyDock>
+        </JudgedForm>
       </FormProvider>
     </CaptureProvider>
   )

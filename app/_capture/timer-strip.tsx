@@ -1,5 +1,6 @@
 'use client'
 import { useEffect, useRef, useState } from 'react'
+import { type Control, type FieldValues, useWatch } from 'react-hook-form'
 import { type Countdown, countdownOf, shakeBetween, showLeft } from '@/lib/capture/countdown'
 import type { FormSpec } from '@/lib/capture/forms/field-spec'
 import { limitMinutesOf } from '@/lib/capture/limit-minutes'
@@ -9,10 +10,11 @@ import type { CaptureContext } from './capture-context'
 import { useSiteClock } from './use-site-clock'
 import { useWakeLock } from './use-wake-lock'
 
-type Props = { spec: FormSpec; values: Record<string, unknown>; context: CaptureContext }
+type Props = { spec: FormSpec; control: Control<FieldValues>; context: CaptureContext }
 
 /** A countdown readable at arm's length. It counts from the stamped start by the clock, so that a locked screen costs nothing. */
-export function TimerStrip({ spec, values, context }: Props) {
+export function TimerStrip({ spec, control, context }: Props) {
+  const values = useWatch({ control }) as FieldValues
   const isWatch = spec.timer === 'watch'
   const start = Moment.safeParse(values[spec.type === 'tape-roll' ? 'soakStart' : 'startedAt'])
   const end = Moment.safeParse(values[spec.type === 'tape-roll' ? 'wrapEnd' : isWatch ? 'endedAt' : 'usedBy'])
@@ -144,7 +146,7 @@ function remarkOf(count: Countdown | null, over: string, isHeld: boolean): strin
 }
 
 /** The temperature that the working time was read at, and how its table is read. */
-function basisOf({ spec, values, context }: Props): string | null {
+function basisOf({ spec, values, context }: Omit<Props, 'control'> & { values: FieldValues }): string | null {
   const temp = Measured.safeParse(values[spec.type === 'tape-roll' ? 'surface' : 'resinTemp'])
   const rule = context.judge.specification.body.criteria
     .filter((one) => one.point === context.judge.point.no)

@@ -3,7 +3,7 @@ import { useMemo, useSyncExternalStore } from 'react'
 import { type HandSettings, handSettingsIn, keepHandSettings, keptHandSettings } from '@/lib/capture/hand-settings'
 
 const CHANGED = 'underwrap-hands-changed'
-const FINGER = '(pointer: coarse)'
+let finger: MediaQueryList | null = null
 /** Settings of this page where the device refuses storage. */
 let ofThisPage: string | null = null
 
@@ -11,8 +11,14 @@ function kept(): string | null {
   return ofThisPage ?? keptHandSettings(localStorage)
 }
 
+/** Whether a finger is what points here; asked of the browser once, read at every drawing. */
+function fingerHere(): MediaQueryList {
+  finger ??= window.matchMedia('(pointer: coarse)')
+  return finger
+}
+
 function watch(look: () => void): () => void {
-  const finger = window.matchMedia(FINGER)
+  const finger = fingerHere()
   for (const name of [CHANGED, 'storage']) window.addEventListener(name, look)
   finger.addEventListener('change', look)
   return () => {
@@ -30,7 +36,7 @@ export function useHandSettings(): {
   const text = useSyncExternalStore(watch, kept, () => null)
   const isFinger = useSyncExternalStore(
     watch,
-    () => window.matchMedia(FINGER).matches,
+    () => fingerHere().matches,
     () => false,
   )
   return useMemo(() => {

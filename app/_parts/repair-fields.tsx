@@ -1,6 +1,6 @@
 'use client'
 import { type Control, type FieldValues, useWatch } from 'react-hook-form'
-import { z } from 'zod'
+import * as z from 'zod'
 import { ChoiceField, ClockField, SelectField, TextField } from '@/app/_capture/simple-fields'
 import type { RepairGrounds } from '@/lib/domain/capture/repair-grounds'
 import { parseDecimal } from '@/lib/domain/decimal'

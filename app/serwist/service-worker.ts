@@ -1,4 +1,4 @@
-import { NavigationRoute, type PrecacheEntry, Serwist } from 'serwist'
+import { cacheNames, NavigationRoute, type PrecacheEntry, Serwist } from 'serwist'
 import { createFetchExchange } from '@/lib/capture/outbox/fetch-exchange'
 import { openBrowserOutbox } from '@/lib/capture/outbox/open-browser-outbox'
 import { siteHrefFor } from '@/lib/capture/site/site-address'
@@ -32,6 +32,17 @@ worker.registerRoute(
   ),
 )
 worker.addEventListeners()
+
+// Where the browser can, it takes the program from the cache by itself and wakes this worker for the shell alone. What is not in the cache comes from the network, as without this.
+self.addEventListener('install', (event) => {
+  if ('addRoutes' in event && typeof event.addRoutes === 'function' && 'waitUntil' in event)
+    (event as Event & { waitUntil(work: Promise<unknown>): void }).waitUntil(
+      event.addRoutes({
+        condition: { urlPattern: { pathname: '/_next/static/*' }, requestMethod: 'GET' },
+        source: { cacheName: cacheNames.precache },
+      }),
+    )
+})
 
 self.addEventListener('sync', (event) => {
   if (

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 
 /** How this device behaves under a hand. Kept on it alone: two people with other gloves may share it. */
 export const HandSettings = z.object({

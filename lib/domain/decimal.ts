@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 
 /** An exact decimal number: value = digits / 10^scale. No float reaches a verdict. */
 export const Decimal = z.strictObject({ digits: z.int().min(-1e12).max(1e12), scale: z.int().min(0).max(6) })

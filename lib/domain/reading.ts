@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { Decimal, parseDecimal, showDecimal } from './decimal'
 
 /** Units as read. No unit is converted on entry. Shore scales and Barcol are never converted. */

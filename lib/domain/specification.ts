@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { Decimal } from './decimal'
 import { Unit } from './reading'
 import { RECORD_TYPES, type RecordType } from './records/record'

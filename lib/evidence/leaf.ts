@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { leafHash } from '@/lib/calc/merkle-tree'
 import { PersonId, Sha256, StreamId } from '@/lib/domain/facts/fact'
 import { done, type Result, refused } from '@/lib/domain/result'

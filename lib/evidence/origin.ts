@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 
 /** A tenant's id as it may stand in an origin: no space, no plus sign, no slash. */
 export const TenantName = z

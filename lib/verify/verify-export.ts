@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { isSameBytes } from '@/lib/calc/merkle-tree'
 import { type Fact, parseFact } from '@/lib/domain/facts/fact-kinds'
 import { parseCheckpoint, type SignedCheckpoint, shortDigest, verifyCheckpoint } from '@/lib/evidence/checkpoint'

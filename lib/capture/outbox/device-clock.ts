@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { instantOf, type Moment } from '@/lib/domain/time'
 
 /** The server tells whole seconds, cut off: on average half a second ago. */

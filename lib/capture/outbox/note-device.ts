@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import type { Moment } from '@/lib/domain/time'
 import { type ClockStanding, DRIFT_MS } from './device-clock'
 import type { OutboxStore } from './outbox-store'

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { OUTBOX_COMMANDS } from '@/lib/domain/outbox/exchange'
 import { done, type Result, refused } from '@/lib/domain/result'
 import { digestOfBlob } from './digest-of-blob'

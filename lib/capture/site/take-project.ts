@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { type ProjectPack, parseProjectPack } from '@/lib/domain/capture/project-pack'
 import { NumberPrefix, REGISTER_BODIES } from '@/lib/domain/facts/register-bodies'
 import type { NumberBlock } from '@/lib/domain/numbers/number-blocks'

@@ -40,7 +40,11 @@ export type CaptureAsk = { point: string; attempt: number; correcting: string | 
 /** Fold the stores of a tenant from the facts of their streams. */
 export function captureStores(facts: readonly Fact[], asOf: Moment): CaptureStores {
   const byStream = new Map<StreamId, Fact[]>()
-  for (const fact of facts) byStream.set(fact.stream, [...(byStream.get(fact.stream) ?? []), fact])
+  for (const fact of facts) {
+    const own = byStream.get(fact.stream)
+    if (own) own.push(fact)
+    else byStream.set(fact.stream, [fact])
+  }
   const stores: CaptureStores = { batches: {}, instruments: {}, persons: {} }
   for (const [stream, own] of byStream) {
     const kind = streamKind(stream)

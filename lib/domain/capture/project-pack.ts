@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { FactId, PersonId, Sha256, StreamId } from '../facts/fact'
 import { REGISTER_BODIES } from '../facts/register-bodies'
 import type { Result } from '../result'

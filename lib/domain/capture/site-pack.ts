@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { FactId, PersonId, Sha256, StreamId } from '../facts/fact'
 import type { Result } from '../result'
 import { ROLES } from '../roles'

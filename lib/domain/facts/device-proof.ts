@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { Text } from '../records/common'
 import { FactId, PersonId, Sha256 } from './fact'
 

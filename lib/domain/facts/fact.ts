@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { Moment } from '../time'
 
 /** Kinds of stream; a stream's id is `kind:name`, unique within a tenant: `repair:MD-0042`, `batch:RS-884`. */

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { Moment } from '../time'
 import { SignatureBase64 } from './device-proof'
 import { Sha256 } from './fact'

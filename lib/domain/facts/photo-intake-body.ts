@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { Sha256 } from './fact'
 
 /** Measures and renditions of a photo as taken in (lib/photo). Claims are what the file says, nothing more. */

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { Plan } from '../plan'
 import { Remark, Text } from '../records/common'
 import { ROLES } from '../roles'

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { StreamId } from './fact'
 
 /** What stands before the digits of a repair's number. It ends with no digit, so that a number is read in one way only. */

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { Decimal } from '../decimal'
 import { INVALIDATING_EVENTS } from '../plan'
 import { BatchRef, Clock, Mark, Remark, Text } from '../records/common'

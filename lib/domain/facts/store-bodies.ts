@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { Decimal } from '../decimal'
 import { Measured, Reading, Unit } from '../reading'
 import { BatchRef, Remark, Text } from '../records/common'

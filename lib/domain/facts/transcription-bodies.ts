@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { Remark, Text } from '../records/common'
 import { PointNo } from '../specification'
 import { FactId, PersonId, Sha256 } from './fact'

@@ -40,25 +40,33 @@ export function attemptKey(point: string, attempt: number): string {
 export function attemptSlots(ground: RepairGround): PointSlots[] {
   const plan = revisionAt(ground.plans, ground.openUntil)
   const points = new Map<PointNo, PlanPoint>()
-  const named = new Set(ground.own.flatMap((fact) => pointsNamed(fact).map((one) => one.point)))
+  const naming = factsNaming(ground.own)
   for (const revision of ground.plans)
     for (const point of revision.body.body.points)
-      if (revision === plan || named.has(point.no)) points.set(point.no, point)
+      if (revision === plan || naming.has(point.no)) points.set(point.no, point)
   if (plan) for (const point of plan.body.body.points) points.set(point.no, point)
   return [...points.values()]
     .sort((a, b) => (a.no < b.no ? -1 : 1))
-    .map((point) => ({ plan: point, no: point.no, attempts: slotsOf(ground, point) }))
+    .map((point) => ({ plan: point, no: point.no, attempts: slotsOf(ground, point, naming.get(point.no) ?? []) }))
 }
 
-function slotsOf(ground: RepairGround, point: PlanPoint): [AttemptSlot, ...AttemptSlot[]] {
-  const naming = ground.own
-    .map((fact) => ({
-      fact,
-      attempts: pointsNamed(fact)
-        .filter((one) => one.point === point.no)
-        .map((one) => one.attempt),
-    }))
-    .filter((one) => one.attempts.length > 0)
+type Naming = { fact: Fact; attempts: number[] }
+
+/** The facts that name each point, in their order, with the attempts that they name there. */
+function factsNaming(own: readonly Fact[]): Map<PointNo, Naming[]> {
+  const naming = new Map<PointNo, Naming[]>()
+  for (const fact of own)
+    for (const { point, attempt } of pointsNamed(fact)) {
+      const known = naming.get(point) ?? []
+      const last = known.at(-1)
+      if (last?.fact === fact) last.attempts.push(attempt)
+      else known.push({ fact, attempts: [attempt] })
+      naming.set(point, known)
+    }
+  return naming
+}
+
+function slotsOf(ground: RepairGround, point: PlanPoint, naming: readonly Naming[]): [AttemptSlot, ...AttemptSlot[]] {
   const numbers = [...new Set([1, ...naming.flatMap((one) => one.attempts)])].sort((a, b) => a - b)
   const slots = numbers.map((attempt): AttemptSlot => {
     const facts = naming.filter((one) => one.attempts.includes(attempt)).map((one) => one.fact)

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { FactId, Sha256 } from '../facts/fact'
 import { Moment } from '../time'
 

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { measuredIn } from '../reading'
 import { Moment } from '../time'
 import {

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { Measured, measuredIn, Reading } from '../reading'
 import { BatchRef, Degrees, InstrumentRef, Person, Remark, Text, YesNo } from './common'
 

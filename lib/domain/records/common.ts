@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { PersonId, StreamId } from '../facts/fact'
 import { measuredIn, Reading } from '../reading'
 import { Moment } from '../time'

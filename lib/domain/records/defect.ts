@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { measuredIn } from '../reading'
 import { CalendarDay, Moment } from '../time'
 import { Clock, Degrees, Grid, InstrumentRef, Length, MarkedReadings, Pressure, Remark, Text, YesNo } from './common'

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { measuredIn, Reading } from '../reading'
 import { Moment } from '../time'
 import { Clock, Degrees, InstrumentRef, Length, Mark, MarkedReadings, Remark, Text, YesNo } from './common'

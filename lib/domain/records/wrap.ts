@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { measuredIn } from '../reading'
 import { Moment } from '../time'
 import { BatchRef, Clock, Degrees, InstrumentRef, Length, Mass, Mix, Person, Remark, Text, YesNo } from './common'

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 
 /** Side lengths of the field in which a signature is drawn, in its own steps; and the most strokes, and places of one stroke, that are kept. */
 export const DRAWING_WIDTH = 600

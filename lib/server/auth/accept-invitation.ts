@@ -1,5 +1,5 @@
 import { hashPassword } from 'better-auth/crypto'
-import { z } from 'zod'
+import * as z from 'zod'
 import { done, type Result, refused } from '@/lib/domain/result'
 import { loadRuntime } from '@/lib/server/runtime/runtime'
 import { PASSWORD_LENGTH } from './auth'

@@ -1,7 +1,7 @@
 import { randomUUID } from 'node:crypto'
 import { hashPassword } from 'better-auth/crypto'
 import { eq } from 'drizzle-orm'
-import { z } from 'zod'
+import * as z from 'zod'
 import { account, member, organization, user } from '@/db/auth-schema'
 import type { Queries } from '@/db/client'
 import { accountPersons, tenants } from '@/db/schema'

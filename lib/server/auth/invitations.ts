@@ -1,6 +1,6 @@
 import { createHash, randomBytes, randomUUID } from 'node:crypto'
 import { and, eq, gt } from 'drizzle-orm'
-import { z } from 'zod'
+import * as z from 'zod'
 import { verification } from '@/db/auth-schema'
 import type { Queries } from '@/db/client'
 import { PersonId } from '@/lib/domain/facts/fact'

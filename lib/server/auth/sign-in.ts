@@ -1,6 +1,6 @@
 import { APIError } from 'better-auth/api'
 import { headers } from 'next/headers'
-import { z } from 'zod'
+import * as z from 'zod'
 import { done, type Result, refused } from '@/lib/domain/result'
 import { loadRuntime } from '@/lib/server/runtime/runtime'
 

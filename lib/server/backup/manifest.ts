@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { Sha256 } from '@/lib/domain/facts/fact'
 
 /** Names that a backup's files may have; nothing else is written or read. */

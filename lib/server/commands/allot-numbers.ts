@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { FactId, StreamId, streamKind, streamName, streamOf } from '@/lib/domain/facts/fact'
 import { BLOCK_AT_MOST, NumberPrefix } from '@/lib/domain/facts/register-bodies'
 import { NUMBERS_STREAM, type NumberBlock, nextBlock, numberBlocks } from '@/lib/domain/numbers/number-blocks'

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { StreamId, streamKind } from '@/lib/domain/facts/fact'
 import { REPAIR_BODIES } from '@/lib/domain/facts/repair-bodies'
 import { done, type Result, refused } from '@/lib/domain/result'

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { FactId, Late } from '@/lib/domain/facts/fact'
 import { Heads } from '@/lib/domain/facts/repair-bodies'
 import { Moment } from '@/lib/domain/time'

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import type { StreamId } from '@/lib/domain/facts/fact'
 import { done, refused } from '@/lib/domain/result'
 import { Moment } from '@/lib/domain/time'

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { done, refused } from '@/lib/domain/result'
 import { searchTrail } from '@/lib/server/store/search-trail'
 import { type TrailLineOfAudit, trailLineOf } from '@/lib/server/views/audit-line'

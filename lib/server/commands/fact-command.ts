@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { PersonId, StreamId, type StreamKind, streamKind } from '@/lib/domain/facts/fact'
 import { BODIES, type BodyOf, type Fact, type FactKind, type FactOf } from '@/lib/domain/facts/fact-kinds'
 import { refused } from '@/lib/domain/result'

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { PersonId } from '@/lib/domain/facts/fact'
 import type { BodyOf } from '@/lib/domain/facts/fact-kinds'
 import { done, type Result, refused } from '@/lib/domain/result'

@@ -1,5 +1,5 @@
 import { and, eq } from 'drizzle-orm'
-import { z } from 'zod'
+import * as z from 'zod'
 import { user } from '@/db/auth-schema'
 import { accountPersons } from '@/db/schema'
 import { PersonId, streamOf } from '@/lib/domain/facts/fact'

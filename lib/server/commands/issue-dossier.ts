@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { StreamId, streamKind, streamName } from '@/lib/domain/facts/fact'
 import { done, refused } from '@/lib/domain/result'
 import { queueJob } from '@/lib/server/jobs/queue-job'

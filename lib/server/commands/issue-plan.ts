@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { streamKind } from '@/lib/domain/facts/fact'
 import { foldPlan } from '@/lib/domain/fold/fold-revisions'
 import { mayIssuePlan } from '@/lib/domain/fold/may-issue'

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { StreamId } from '@/lib/domain/facts/fact'
 import { done, type Result, refused } from '@/lib/domain/result'
 import { CalendarDay } from '@/lib/domain/time'

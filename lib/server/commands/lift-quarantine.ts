@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { StreamId, streamKind } from '@/lib/domain/facts/fact'
 import { foldBatch } from '@/lib/domain/fold/fold-batch'
 import { foldInstrument } from '@/lib/domain/fold/fold-instrument'

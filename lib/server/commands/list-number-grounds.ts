@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { streamName, streamOf } from '@/lib/domain/facts/fact'
 import { ofKind } from '@/lib/domain/fold/order-facts'
 import { NUMBERS_STREAM, numberBlocks, numbersLeft, partsOfNumber } from '@/lib/domain/numbers/number-blocks'

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { done, refused } from '@/lib/domain/result'
 import { loadJobProgress } from '@/lib/server/jobs/job-progress'
 import { authorise } from './authorise'

@@ -1,5 +1,5 @@
 import { and, eq } from 'drizzle-orm'
-import { z } from 'zod'
+import * as z from 'zod'
 import { photos } from '@/db/schema'
 import { Sha256, type StreamId } from '@/lib/domain/facts/fact'
 import { done, refused } from '@/lib/domain/result'

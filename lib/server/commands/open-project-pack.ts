@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { PROJECT_PACK_VERSION, type ProjectPack } from '@/lib/domain/capture/project-pack'
 import { StreamId, streamKind, streamName, streamOf } from '@/lib/domain/facts/fact'
 import { LATE_AFTER_MINUTES } from '@/lib/domain/facts/late-after'

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { SITE_PACK_VERSION, type SitePack } from '@/lib/domain/capture/site-pack'
 import { StreamId, streamKind, streamName } from '@/lib/domain/facts/fact'
 import { LATE_AFTER_MINUTES } from '@/lib/domain/facts/late-after'

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { done, refused } from '@/lib/domain/result'
 import { canonicalBytes } from '@/lib/evidence/canonical-bytes'
 import { loadAuditFact } from '@/lib/server/views/audit-fact-view'

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { done, refused } from '@/lib/domain/result'
 import { consistencyProof } from '@/lib/server/log/proofs'
 import { type LogNow, logNow } from '@/lib/server/views/audit-head-view'

@@ -1,5 +1,5 @@
 import { join } from 'node:path'
-import { z } from 'zod'
+import * as z from 'zod'
 import { Sha256 } from '@/lib/domain/facts/fact'
 import type { ExchangeRefusal, PieceStanding } from '@/lib/domain/outbox/exchange'
 import { done, type Result, refused } from '@/lib/domain/result'

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { Sha256 } from '@/lib/domain/facts/fact'
 import type { OutboxCommand } from '@/lib/domain/outbox/exchange'
 import { annotatePhoto } from './annotate-photo'

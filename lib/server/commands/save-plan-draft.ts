@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { StreamId, streamKind } from '@/lib/domain/facts/fact'
 import { PLAN_BODIES } from '@/lib/domain/facts/project-bodies'
 import { refused } from '@/lib/domain/result'

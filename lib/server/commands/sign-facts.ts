@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { FactId, StreamId, streamKind } from '@/lib/domain/facts/fact'
 import { refused } from '@/lib/domain/result'
 import { MEANINGS, ROLES } from '@/lib/domain/roles'

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { FactId, PersonId, StreamId, streamKind } from '@/lib/domain/facts/fact'
 import { REPAIR_BODIES } from '@/lib/domain/facts/repair-bodies'
 import { refused } from '@/lib/domain/result'

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { PersonId, StreamId } from '@/lib/domain/facts/fact'
 import type { DossierProgress } from '@/lib/dossier/build-dossier'
 import type { Task } from '@/lib/server/jobs/task'

@@ -1,5 +1,5 @@
 import { and, eq, sql } from 'drizzle-orm'
-import { z } from 'zod'
+import * as z from 'zod'
 import { schema } from '@/db/client'
 import type { Store, TenantId } from '@/lib/server/store/store'
 

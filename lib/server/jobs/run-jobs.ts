@@ -1,5 +1,5 @@
 import { Logger, type Runner, run, type TaskList } from 'graphile-worker'
-import { z } from 'zod'
+import * as z from 'zod'
 import type { OpenStore } from '@/lib/server/store/open-store'
 import { keepJobProgress } from './job-progress'
 import type { Task, TaskTable } from './task'

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { FactId, Sha256, StreamId } from '@/lib/domain/facts/fact'
 import { HashBase64 } from '@/lib/domain/facts/key-bodies'
 import { PointNo } from '@/lib/domain/specification'

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import type { Fact } from '@/lib/domain/facts/fact-kinds'
 import { parseFact } from '@/lib/domain/facts/fact-kinds'
 import { hexDigestOf } from '@/lib/evidence/digest'
