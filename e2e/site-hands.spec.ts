@@ -127,7 +127,8 @@ test('with the server gone: demanded photos by the camera in the form, then writ
   }
   await device.context().setOffline(false)
   await device.goto('/site?show=outbox')
-  await expect(device.getByText('Sent in the last week: 2.')).toBeVisible({ timeout: 60_000 })
+  // the remark, the photo, and that this device is one of ours
+  await expect(device.getByText('Sent in the last week: 3.')).toBeVisible({ timeout: 60_000 })
   await expectOnce(desk)
 })
 
