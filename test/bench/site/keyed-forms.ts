@@ -56,3 +56,17 @@ export async function timeForm(browser: BenchBrowser, form: KeyedForm): Promise<
     await page.close()
   }
 }
+
+/** Time keys into a field of the browser's own on an empty page: what no form can be faster than. */
+export async function timeBareField(browser: BenchBrowser): Promise<Keystroke[]> {
+  const { page } = await browser.coldPage()
+  try {
+    await page.setContent('<input aria-label="bare">')
+    await page.getByLabel('bare').focus()
+    await watchKeys(page)
+    await typeTexts(page, MARKS, null)
+    return await watchedKeys(page)
+  } finally {
+    await page.close()
+  }
+}

@@ -4,7 +4,7 @@ import { DEMO_PASSWORD, demoPerson } from '@/lib/server/demo/demo-people'
 import { type BenchBrowser, openBenchBrowser, SLOWDOWN } from './bench-browser'
 import { startDemoServer } from './demo-server'
 import { firstLoad } from './first-load'
-import { KEYED_FORMS, timeForm } from './keyed-forms'
+import { KEYED_FORMS, timeBareField, timeForm } from './keyed-forms'
 import type { Keystroke } from './keystroke-times'
 import { startTimes } from './start-time'
 
@@ -53,21 +53,25 @@ export async function benchSiteCapture(): Promise<{ name: string; ratio: number;
     await server.stop()
     await browser.context.setOffline(true)
     const floors: number[] = []
+    const words: number[] = []
     const times = SCREENS.map(({ parts }) => Object.keys(parts).map(() => [] as number[]))
     for (let round = 0; round < ROUNDS; round += 1) {
       floors.push(await floorMs(browser))
       for (const [at, { path, parts }] of SCREENS.entries()) {
         const taken = await startTimes(browser, path, parts)
+        words.push(taken.words ?? Number.NaN)
         for (const [place, part] of Object.keys(parts).entries()) times[at]?.[place]?.push(taken[part] ?? Number.NaN)
       }
     }
     const floor = Math.min(...floors)
+    lines.push(`the browser alone, to the first words of the shell: ${spread(words)}`)
     lines.push(`floor, the shell with nobody: ${spread(floors)}`)
     for (const [at, { name, parts }] of SCREENS.entries())
       for (const [place, part] of Object.keys(parts).entries()) {
         const taken = times[at]?.[place] ?? []
         lines.push(`${name} ${part}: ${spread(taken)}; ratio ${(Math.min(...taken) / floor).toFixed(2)}`)
       }
+    lines.push(`floor of a key, a bare field: ${keysSaid(await timeBareField(browser))}`)
     for (const form of KEYED_FORMS) lines.push(`${form.name}: ${keysSaid(await timeForm(browser, form))}`)
     lines.push(`load of the machine ${loadavg()[0]?.toFixed(1)}; processor slowed ${SLOWDOWN} times`)
     const slowest = Math.max(...times.map((parts) => Math.min(...(parts[0] ?? []))))

@@ -1,6 +1,6 @@
 import type { BenchBrowser } from './bench-browser'
 
-/** Milliseconds from the start of the navigation to the paint after each named part was there. */
+/** Milliseconds from the start of the navigation to the paint after each named part was there, and as `words` to the first words that the browser painted. */
 export type StartTimes = Record<string, number>
 
 /** Open an address on a cold page and time when parts of the screen, named with their selectors, were first painted. @throws Error when one does not come */
@@ -23,7 +23,9 @@ export async function startTimes(
             const { port1, port2 } = new MessageChannel()
             port1.onmessage = () => {
               seen[name] = performance.now()
-              if (Object.keys(seen).length === Object.keys(wanted).length) console.debug(`seen ${JSON.stringify(seen)}`)
+              if (Object.keys(seen).length < Object.keys(wanted).length) return
+              const [words] = performance.getEntriesByName('first-contentful-paint')
+              console.debug(`seen ${JSON.stringify({ ...seen, words: words?.startTime })}`)
             }
             port2.postMessage(null)
           })
