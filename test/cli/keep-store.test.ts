@@ -4,7 +4,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { PersonId } from '@/lib/domain/facts/fact'
 import { parseCheckpoint } from '@/lib/evidence/checkpoint'
 import { appendFacts } from '@/lib/server/store/append-facts'
-import { openStore } from '@/lib/server/store/open-store'
+import { type OpenStore, openStore } from '@/lib/server/store/open-store'
 import { makeTenant } from '@/lib/server/store/tenants'
 import { groundFacts, repairFacts } from '@/test/store/repair-for-tests'
 import { makeDataFolder } from '@/test/store/test-store'
@@ -13,6 +13,8 @@ import { runCommand } from './run-command'
 describe('commands that keep the store', { timeout: 300_000 }, () => {
   let folder: string
   let other: string
+  /** Holds the database running between commands: each of them alone would start and stop it. */
+  let holder: OpenStore
   beforeAll(async () => {
     folder = makeDataFolder()
     other = makeDataFolder()
@@ -22,8 +24,10 @@ describe('commands that keep the store', { timeout: 300_000 }, () => {
     const appended = await appendFacts(store, 'id-a', facts, { receivedBy: PersonId.parse('QI') })
     await store.close()
     if (!appended.ok) throw new Error(appended.error.code)
+    holder = await openStore({ dataDir: folder })
   })
-  afterAll(() => {
+  afterAll(async () => {
+    await holder.close()
     for (const one of [folder, other]) rmSync(one, { recursive: true, force: true })
   })
   const run = (...parameters: string[]) => runCommand(parameters, { UNDERWRAP_DATA: folder })

@@ -4,7 +4,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { runningPort } from '@/db/cluster-lease'
 import { PersonId } from '@/lib/domain/facts/fact'
 import { appendFacts } from '@/lib/server/store/append-facts'
-import { openStore } from '@/lib/server/store/open-store'
+import { type OpenStore, openStore } from '@/lib/server/store/open-store'
 import { makeTenant } from '@/lib/server/store/tenants'
 import { groundFacts, repairFacts } from '@/test/store/repair-for-tests'
 import { makeDataFolder } from '@/test/store/test-store'
@@ -85,60 +85,68 @@ describe('underwrap command', { timeout: 180_000 }, () => {
     expect(isRunning()).toBe(false)
   })
 
-  test('what it cannot find it names', async () => {
-    expect((await run('dossier', 'MD-9', '--out', join(folder, 'x.pdf'))).error).toBe(
-      'underwrap: There is no repair MD-9 in this store.\n',
-    )
-    expect((await run('dossier', 'MD-1')).error).toMatch(/^underwrap: Say which repair.*\n$/)
-    expect((await run('trace', 'NONE')).error).toBe('underwrap: There is no batch NONE in this store.\n')
-    expect((await run('trace')).code).toBe(1)
-  })
-
-  test('a batch is traced as one JSON value, and as text', async () => {
-    const { code, out, error } = await run('trace', 'FP-1', '--json')
-    expect([code, error]).toEqual([0, ''])
-    const view = JSON.parse(out)
-    expect(view).toMatchObject({
-      batch: 'batch:FP-1',
-      number: 'FP-1',
-      repairs: [{ number: 'MD-1', attempts: ['10/1'] }],
+  describe('beside a running server', () => {
+    let holder: OpenStore
+    beforeAll(async () => {
+      holder = await openStore({ dataDir: folder })
     })
-    expect(view.uses.map((use: { number: string; amount: string }) => [use.number, use.amount])).toEqual([
-      ['MD-1', '640 g'],
-      ['MD-1', '243 g'],
-    ])
-    const text = (await run('trace', 'FP-1')).out
-    expect(text).toContain('640 g')
-    expect(text).toContain('MD-1')
-  })
+    afterAll(() => holder.close())
 
-  test('a copy of a dossier for review is written, and issues nothing', async () => {
-    const file = join(folder, 'review.pdf')
-    expect(await run('dossier', 'MD-1', '--out', file)).toEqual({ code: 0, out: `${file}\n`, error: '' })
-    expect(readFileSync(file).subarray(0, 5).toString()).toBe('%PDF-')
-    // It is signed: the first signature brings the facts of the log's key and of the certificate, and no issue.
-    expect((await run('reproject')).out).toBe('1 repairs rebuilt from 8 facts\n')
-    const nowhere = await run('dossier', 'MD-1', '--out', join(folder, 'no', 'such', 'place.pdf'))
-    expect([nowhere.code, nowhere.out]).toEqual([1, ''])
-    expect(nowhere.error).toMatch(/^underwrap: .*cannot be written.*\n$/)
-  })
-
-  test('the demo only goes into an empty store', async () => {
-    expect(await run('seed-demo')).toEqual({
-      code: 1,
-      out: '',
-      error: 'underwrap: The store is not empty: the demo only goes into an empty one.\n',
+    test('what it cannot find it names', async () => {
+      expect((await run('dossier', 'MD-9', '--out', join(folder, 'x.pdf'))).error).toBe(
+        'underwrap: There is no repair MD-9 in this store.\n',
+      )
+      expect((await run('dossier', 'MD-1')).error).toMatch(/^underwrap: Say which repair.*\n$/)
+      expect((await run('trace', 'NONE')).error).toBe('underwrap: There is no batch NONE in this store.\n')
+      expect((await run('trace')).code).toBe(1)
     })
-  })
 
-  test('with two organisations it asks which, and takes the slug', async () => {
-    await withRepair('second')
-    expect((await run('reproject')).error).toBe(
-      'underwrap: The store holds several organisations: say which with --tenant (first, second).\n',
-    )
-    expect((await run('reproject', '--tenant', 'second')).out).toBe('1 repairs rebuilt from 6 facts\n')
-    expect((await run('reproject', '--tenant', 'third')).error).toBe(
-      'underwrap: There is no organisation third in this store.\n',
-    )
+    test('a batch is traced as one JSON value, and as text', async () => {
+      const { code, out, error } = await run('trace', 'FP-1', '--json')
+      expect([code, error]).toEqual([0, ''])
+      const view = JSON.parse(out)
+      expect(view).toMatchObject({
+        batch: 'batch:FP-1',
+        number: 'FP-1',
+        repairs: [{ number: 'MD-1', attempts: ['10/1'] }],
+      })
+      expect(view.uses.map((use: { number: string; amount: string }) => [use.number, use.amount])).toEqual([
+        ['MD-1', '640 g'],
+        ['MD-1', '243 g'],
+      ])
+      const text = (await run('trace', 'FP-1')).out
+      expect(text).toContain('640 g')
+      expect(text).toContain('MD-1')
+    })
+
+    test('a copy of a dossier for review is written, and issues nothing', async () => {
+      const file = join(folder, 'review.pdf')
+      expect(await run('dossier', 'MD-1', '--out', file)).toEqual({ code: 0, out: `${file}\n`, error: '' })
+      expect(readFileSync(file).subarray(0, 5).toString()).toBe('%PDF-')
+      // It is signed: the first signature brings the facts of the log's key and of the certificate, and no issue.
+      expect((await run('reproject')).out).toBe('1 repairs rebuilt from 8 facts\n')
+      const nowhere = await run('dossier', 'MD-1', '--out', join(folder, 'no', 'such', 'place.pdf'))
+      expect([nowhere.code, nowhere.out]).toEqual([1, ''])
+      expect(nowhere.error).toMatch(/^underwrap: .*cannot be written.*\n$/)
+    })
+
+    test('the demo only goes into an empty store', async () => {
+      expect(await run('seed-demo')).toEqual({
+        code: 1,
+        out: '',
+        error: 'underwrap: The store is not empty: the demo only goes into an empty one.\n',
+      })
+    })
+
+    test('with two organisations it asks which, and takes the slug', async () => {
+      await withRepair('second')
+      expect((await run('reproject')).error).toBe(
+        'underwrap: The store holds several organisations: say which with --tenant (first, second).\n',
+      )
+      expect((await run('reproject', '--tenant', 'second')).out).toBe('1 repairs rebuilt from 6 facts\n')
+      expect((await run('reproject', '--tenant', 'third')).error).toBe(
+        'underwrap: There is no organisation third in this store.\n',
+      )
+    })
   })
 })

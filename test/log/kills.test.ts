@@ -4,7 +4,7 @@ import { runsAsked } from '@/test/runs'
 import { openTestStore } from '@/test/store/test-store'
 import { fillStore } from './filled-store'
 
-const rounds = runsAsked(5)
+const rounds = runsAsked(3)
 
 test('a writer killed at random moments, and the server with it, loses no acknowledged fact, tears neither log nor issue', {
   timeout: 60_000 + rounds * 120_000,
