@@ -1,4 +1,5 @@
 import type { Refusal } from '@/lib/server/commands/refusal'
+import { notDecidedWords } from './barrier-words'
 
 export type ShownRefusal = Refusal | { code: 'no-answer' } | { code: 'nothing-changed' }
 
@@ -105,7 +106,7 @@ export function wordsOf(refusal: ShownRefusal): RefusalWords {
     case 'no-such-attempt':
       return { title: 'There is no such attempt.', lines: ['Open the attempt first.'] }
     case 'not-decided':
-      return { title: 'This cannot be decided so.', lines: [refusal.why.replaceAll('-', ' '), ...refusal.detail] }
+      return { title: 'This cannot be decided so.', lines: notDecidedWords(refusal.why, refusal.detail) }
     case 'password-wrong':
       return {
         title: 'The password is not right.',

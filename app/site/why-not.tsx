@@ -1,4 +1,4 @@
-import { barrierWords } from './barrier-words'
+import { barrierWords } from '@/app/_ui/barrier-words'
 
 /** Why something cannot be decided here. */
 export function WhyNot({ what, barrier }: { what: string; barrier: { code: string; [fact: string]: unknown } }) {

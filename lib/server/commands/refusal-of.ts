@@ -1,3 +1,4 @@
+import { barrierTexts } from '@/lib/domain/barrier-texts'
 import { type Result, refused } from '@/lib/domain/result'
 import type { Role } from '@/lib/domain/roles'
 import type { Act } from './authorise'
@@ -20,7 +21,7 @@ export function refusalOf(act: Act, error: DomainRefusal): Refusal {
   if (isNeedsRoles(error)) return { code: 'not-allowed', act, needs: error.needs }
   if (WITHOUT_ATTEMPT.has(error.code)) return { code: 'no-such-attempt' }
   const { code, ...facts } = error
-  return { code: 'not-decided', why: code, detail: Object.values(facts).flatMap(textsOf) }
+  return { code: 'not-decided', why: code, detail: Object.values(facts).flatMap(barrierTexts) }
 }
 
 /** The refusal of a domain decision as a command gives it, or null where it was allowed. */
@@ -35,10 +36,4 @@ export function refusedBy(act: Act, error: DomainRefusal): Result<never, Refusal
 
 function isNeedsRoles(error: DomainRefusal): error is NeedsRoles {
   return error.code === 'not-allowed'
-}
-
-function textsOf(fact: unknown): string[] {
-  if (Array.isArray(fact)) return fact.flatMap(textsOf)
-  if (typeof fact === 'object' && fact !== null) return [Object.values(fact).flatMap(textsOf).join(' ')]
-  return fact === null || fact === undefined ? [] : [String(fact)]
 }
