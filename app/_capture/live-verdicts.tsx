@@ -3,6 +3,8 @@ import { VerdictMark } from '@/app/_ui/verdict-mark'
 import { showFinding } from '@/lib/domain/judge/show-finding'
 import type { CriterionResult } from '@/lib/domain/judge/verdict'
 
+const SHOWN_AT_MOST = 3
+
 /** The criteria of this point as they stand with what is keyed, from the same code that the server uses. */
 export function LiveVerdicts({ results }: { results: readonly CriterionResult[] }) {
   if (results.length === 0)
@@ -16,18 +18,24 @@ export function LiveVerdicts({ results }: { results: readonly CriterionResult[] 
       {results.map((result) => (
         <li key={result.criterion.id}>
           <span>
-            {result.criterion.title} <span className="quiet">{result.limit}</span>
+            {result.criterion.title}
+            <span className="limit">{result.limit}</span>
           </span>
           <VerdictMark verdict={result.verdict} />
-          <span className="finding">
-            {result.found}
-            {result.findings.slice(0, 3).map((finding) => (
-              <span key={`${finding.code}${finding.mark ?? ''}${finding.detail ?? ''}`}> · {showFinding(finding)}</span>
-            ))}
-            {result.findings.length > 3 ? <span> · and {result.findings.length - 3} more</span> : null}
-          </span>
+          <span className="finding">{toldOf(result).join(' · ')}</span>
         </li>
       ))}
     </ul>
   )
+}
+
+/** What was found, unless the findings begin with it, and the first of the findings. */
+function toldOf({ found, findings }: CriterionResult): string[] {
+  const told = findings.map(showFinding)
+  const isSaid = told.some((text) => text.toLowerCase().startsWith(found.toLowerCase()))
+  return [
+    ...(isSaid ? [] : [found]),
+    ...told.slice(0, SHOWN_AT_MOST),
+    ...(told.length > SHOWN_AT_MOST ? [`and ${told.length - SHOWN_AT_MOST} more`] : []),
+  ]
 }

@@ -97,8 +97,8 @@ export function AttemptHistory({
             {fell ? (
               <>
                 <br />
-                <span className="mark lapsed">
-                  <Glyph name="lapsed" />
+                <span className={`mark ${state === 'in question' ? 'question' : 'lapsed'}`}>
+                  <Glyph name={state === 'in question' ? 'question' : 'lapsed'} />
                   then {state} at {showMoment(fell.at)}
                 </span>{' '}
                 <span className="quiet">

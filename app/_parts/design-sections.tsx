@@ -1,7 +1,7 @@
 import Link from 'next/link'
 import type { ReactNode } from 'react'
 import { PictureSvg } from '@/app/_ui/picture-svg'
-import { showDecimal } from '@/lib/domain/decimal'
+import { showSigned } from '@/lib/domain/decimal'
 import type { DesignSheet } from '@/lib/domain/design/design-sheet'
 import { sensitivityPanel } from '@/lib/domain/design/sensitivity-picture'
 import { showReading, showReadingUnit } from '@/lib/domain/reading'
@@ -13,14 +13,13 @@ import { WallTable } from './design-tables'
 export function DesignHead({ view, children }: { view: DesignView; children: ReactNode }) {
   const { state } = view
   const { design, opened } = state
-  const station = showDecimal(opened.body.stationFromDatum)
   return (
     <div className="page-head">
       <div>
         <p className="eyebrow">
           <Link href={`/repairs/${encodeURIComponent(state.number)}`}>‹ {state.number}</Link> {opened.body.line}{' '}
-          {opened.body.lineTitle}, {opened.body.datum}{' '}
-          {station.startsWith('-') ? station.replace('-', '−') : `+${station}`} mm, {opened.body.clock} o’clock
+          {opened.body.lineTitle}, {opened.body.datum} {showSigned(opened.body.stationFromDatum)} mm,{' '}
+          {opened.body.clock} o’clock
         </p>
         <h1>{design ? `Design sheet ${design.sheetNo} rev ${design.revision}` : 'Design sheet'}</h1>
         {design ? (

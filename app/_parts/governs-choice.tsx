@@ -8,6 +8,12 @@ import { ConflictRuling } from './conflict-ruling'
 import { ConflictSides } from './conflict-sides'
 import { GovernsForm } from './governs-form'
 
+const RULED = {
+  'decision stands': 'The decision stands',
+  'decision falls': 'The decision falls',
+  seen: 'Seen, nothing was to be decided',
+} as const
+
 /** What contradicts at a point: records side by side, of which an inspector says which governs; decisions made without a network, on which an inspector rules. What was ruled stays readable. */
 export function GovernsChoice({ view }: { view: PointView }) {
   const { state, conflicts, names, roles } = view
@@ -42,10 +48,12 @@ export function GovernsChoice({ view }: { view: PointView }) {
             {ruled.map(({ conflict: { facts, noted, text, resolved } }) =>
               resolved ? (
                 <li key={noted ?? facts.join()}>
-                  {text}
+                  {text}.
                   <br />
                   <strong>
-                    {resolved.kind === 'conflict-settled' ? resolved.body.ruling : 'one record governs, all are kept'}
+                    {resolved.kind === 'conflict-settled'
+                      ? RULED[resolved.body.ruling]
+                      : 'One record governs, all are kept'}
                   </strong>
                   : {resolved.body.reason}
                   <br />

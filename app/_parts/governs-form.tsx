@@ -40,7 +40,7 @@ export function GovernsForm({
         ))}
       </div>
       <label className="field">
-        Reason
+        <span className="label">Reason</span>
         <input value={reason} onChange={(event) => setReason(event.target.value)} />
       </label>
       <button

@@ -38,7 +38,7 @@ export function OutboxCarry({ page }: { page: PageOutbox }) {
   }
   return (
     <details className="sheet">
-      <summary>Carry it by hand, in an encrypted file</summary>
+      <summary className="fold-head">Carry it by hand, in an encrypted file</summary>
       <div className="stack">
         <label className="field">
           <span className="label">Passphrase</span>

@@ -48,7 +48,7 @@ export function OutboxList({ site }: { site: Site }) {
         </section>
         {sent.length > 0 || aside.length > 0 ? (
           <details className="sheet">
-            <summary>
+            <summary className="fold-head">
               Sent in the last week: {sent.length}. Set aside: {aside.length}.
             </summary>
             <ul className="outbox">

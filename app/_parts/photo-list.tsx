@@ -38,14 +38,9 @@ export function PhotoList({
               <span className="quiet">
                 {showMoment(fact.observedAt)}, {names[fact.observedBy] ?? fact.observedBy}
               </span>
-              <span className="quiet">
-                file says {photo.claims.takenAt ?? 'no time'}
-                {photo.claims.offset && !photo.claims.takenAt?.endsWith(photo.claims.offset)
-                  ? ` ${photo.claims.offset}`
-                  : ''}
-              </span>
+              <span className="quiet">{claimWords(photo.claims)}</span>
               <span className="digest">
-                sha256 {photo.sha256.slice(0, 4)}…{photo.sha256.slice(-4)}
+                SHA-256 {photo.sha256.slice(0, 4)}…{photo.sha256.slice(-4)}
               </span>
               {flags.map((flag) => (
                 <span key={`${flag.kind}${flag.other?.fact ?? ''}`} className="not-proven">
@@ -71,6 +66,13 @@ export function PhotoList({
       })}
     </div>
   )
+}
+
+/** What the file says of its own time. */
+function claimWords({ takenAt, offset }: AttemptState['photos'][number]['fact']['body']['photo']['claims']): string {
+  if (takenAt === null) return 'file says no time'
+  const isWhole = /(Z|[+-]\d{2}:\d{2})$/.test(takenAt)
+  return `file says ${isWhole ? showMoment(takenAt) : `${takenAt.replace('T', ' ')} ${offset ?? 'without an offset'}`}`
 }
 
 function flagWords(flag: PhotoFlag): string {

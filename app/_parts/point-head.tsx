@@ -24,7 +24,7 @@ export function PointHead({ view, base }: { view: PointView; base: string }) {
             <span className="quiet small">crew, inspector, client, engineer</span>
           </div>
         </div>
-        <div className="stack tight" style={{ justifyItems: 'end' }}>
+        <div className="stack tight head-state">
           {attempt.records.length > 0 ? (
             <VerdictMark verdict={attempt.verdict} conceded={attempt.conceded !== null} />
           ) : null}
@@ -49,7 +49,7 @@ export function PointHead({ view, base }: { view: PointView; base: string }) {
         {point.blockedBy.length > 0 && attempt === point.current && UNDER_WAY.has(attempt.state) ? (
           <p className="note warn">
             <strong>
-              Closed: {point.blockedBy.map((no) => `point ${no}`).join(', ')}{' '}
+              Closed: {point.blockedBy.length === 1 ? 'point' : 'points'} {point.blockedBy.join(', ')}{' '}
               {point.blockedBy.length === 1 ? 'is' : 'are'} not released and valid.
             </strong>
             <span>What is observed all the same is kept, with a finding.</span>

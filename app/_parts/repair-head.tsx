@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react'
 import { StatusMark } from '@/app/_ui/status-mark'
-import { showDecimal } from '@/lib/domain/decimal'
+import { showSigned } from '@/lib/domain/decimal'
 import type { RepairState } from '@/lib/domain/fold/repair-state'
 import { showReading, showReadingUnit } from '@/lib/domain/reading'
 
@@ -8,13 +8,11 @@ import { showReading, showReadingUnit } from '@/lib/domain/reading'
 export function RepairHead({ state, children }: { state: RepairState; children?: ReactNode }) {
   const { body } = state.opened
   const open = state.nonconformances.filter((one) => one.isOpen).length
-  const station = showDecimal(body.stationFromDatum)
   return (
     <div className="page-head">
       <div>
         <p className="eyebrow">
-          {body.line} {body.lineTitle}, {body.datum}{' '}
-          {station.startsWith('-') ? station.replace('-', '−') : `+${station}`} mm, {body.clock} o’clock
+          {body.line} {body.lineTitle}, {body.datum} {showSigned(body.stationFromDatum)} mm, {body.clock} o’clock
         </p>
         <h1>Repair {state.number}</h1>
         <dl className="facts">
@@ -58,7 +56,7 @@ export function RepairHead({ state, children }: { state: RepairState; children?:
           </div>
         </dl>
       </div>
-      <div className="stack tight" style={{ justifyItems: 'end' }}>
+      <div className="stack tight head-state">
         <StatusMark status={state.status} />
         <span className="quiet small">
           {open > 0 ? `${open} ${open === 1 ? 'nonconformance' : 'nonconformances'} open` : 'no nonconformance open'}

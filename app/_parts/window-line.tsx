@@ -9,10 +9,7 @@ export function WindowLine({ window, nowMs }: { window: WindowState; nowMs: numb
   const now = useStoreNow(nowMs)
   const leftMinutes = window.endsAt ? Math.floor((Date.parse(window.endsAt) - now) / 60_000) : null
   return (
-    <p
-      className={`mark running ${window.state === 'warning' ? 'not-proven' : 'plain-state'}`}
-      style={{ padding: '0 16px 10px 60px' }}
-    >
+    <p className={`mark running ${window.state === 'warning' ? 'not-proven' : 'plain-state'}`}>
       <Glyph name="lapsed" />
       {window.title}:{' '}
       {leftMinutes === null

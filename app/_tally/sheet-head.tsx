@@ -1,4 +1,4 @@
-import { showDecimal } from '@/lib/domain/decimal'
+import { showSigned } from '@/lib/domain/decimal'
 import { streamName } from '@/lib/domain/facts/fact'
 import { squaresPath } from '@/lib/domain/labels/squares-path'
 import type { TallyView } from '@/lib/server/views/tally-view'
@@ -17,7 +17,7 @@ export function SheetHead({ view }: { view: TallyView }) {
             {state.number} · point {point.point.no} {point.point.plan.title}
           </h1>
           <p>
-            {body.line} {body.lineTitle} · datum {body.datum}, station {showDecimal(body.stationFromDatum)} mm from it ·
+            {body.line} {body.lineTitle} · datum {body.datum}, station {showSigned(body.stationFromDatum)} mm from it ·
             leak at {body.clock} o’clock, seen {body.clockView}
             {body.flow ? `, flow ${body.flow}` : ''}
           </p>

@@ -30,7 +30,8 @@ export function NumberDesk({ site }: { site: Site }) {
         return (
           <div key={project.project} className="stack tight number-line">
             <p>
-              <strong>{project.title}</strong>{' '}
+              <strong>{project.title}</strong>
+              <br />
               <span className="quiet small">
                 {left.length} {left.length === 1 ? 'number' : 'numbers'} left on this device, as of{' '}
                 {showMoment(project.takenAt)}

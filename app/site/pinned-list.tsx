@@ -79,7 +79,7 @@ function Pinned({ site, pack }: { site: Site; pack: SitePack }) {
         ))}
         {lines.length === 0 ? <li className="quiet">Nothing waits for you here.</li> : null}
       </ul>
-      <p className="quiet small" style={{ marginBottom: 12 }}>
+      <p className="quiet small">
         {site.openedHere.has(pack.number)
           ? 'Opened on this device.'
           : `As the server knew it ${showMoment(pack.takenAt)}.`}

@@ -45,7 +45,7 @@ export function SitePoint({ site, pack, place, point: no }: Props) {
         {point.blockedBy.length > 0 && isLatest ? (
           <p className="note warn">
             <strong>
-              Closed: {point.blockedBy.map((one) => `point ${one}`).join(', ')}{' '}
+              Closed: {point.blockedBy.length === 1 ? 'point' : 'points'} {point.blockedBy.join(', ')}{' '}
               {point.blockedBy.length === 1 ? 'is' : 'are'} not released and valid, as far as this device knows.
             </strong>
             <span>What is observed all the same is kept, with a finding.</span>

@@ -19,6 +19,9 @@ export function SiteRepair({ site, pack }: { site: Site; pack: SitePack }) {
   const { state, names, unsent, asOf } = useMemo(() => stateOnSite(pack, entries, page.nowMs()), [pack, entries, page])
   return (
     <main className="page" id="main">
+      <p className="eyebrow">
+        <a href={siteHref({})}>‹ On this device</a>
+      </p>
       <RepairHead state={state} />
       <div className="stack">
         <RoomNote room={site.room} isBrief />

@@ -36,6 +36,12 @@ export function showDecimal({ digits, scale }: Decimal): string {
   return scale === 0 ? sign + text : `${sign}${text.slice(0, -scale)}.${text.slice(-scale)}`
 }
 
+/** The same with its sign, as a place along a line is said: `+860`, `−415`. */
+export function showSigned(value: Decimal): string {
+  const text = showDecimal(value)
+  return text.startsWith('-') ? `−${text.slice(1)}` : `+${text}`
+}
+
 /** The decimal as an exact fraction. */
 export function fractionOf({ digits, scale }: Decimal): Fraction {
   return { numerator: BigInt(digits), denominator: 10n ** BigInt(scale) }

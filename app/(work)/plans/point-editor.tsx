@@ -4,6 +4,7 @@ import { type Control, type FieldValues, useWatch } from 'react-hook-form'
 import { DeskControl } from '@/app/_desk/desk-control'
 import type { Choice, DeskField } from '@/app/_desk/desk-field'
 import { Letters } from '@/app/_ui/letters'
+import { FORMS } from '@/lib/capture/forms/form-table'
 import { RECORD_TYPES } from '@/lib/domain/records/record'
 import { MEANINGS, PARTIES, type Participation, type Party, ROLES } from '@/lib/domain/roles'
 import { ParticipationFields } from './participation-fields'
@@ -16,7 +17,12 @@ const RECORDS: DeskField = {
   each: 'Record',
   addLabel: 'Add a record',
   of: [
-    { kind: 'select', name: 'type', label: 'Form', options: words(RECORD_TYPES) },
+    {
+      kind: 'select',
+      name: 'type',
+      label: 'Form',
+      options: RECORD_TYPES.map((type) => ({ id: type, label: FORMS[type].title })),
+    },
     { kind: 'whole', name: 'atLeast', label: 'At least', hint: '0: may be recorded' },
   ],
 }

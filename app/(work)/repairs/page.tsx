@@ -2,7 +2,7 @@ import Link from 'next/link'
 import { redirect } from 'next/navigation'
 import { EmptyNote } from '@/app/_ui/empty-note'
 import { StatusMark } from '@/app/_ui/status-mark'
-import { showDecimal } from '@/lib/domain/decimal'
+import { showSigned } from '@/lib/domain/decimal'
 import { openReadingDesk } from '@/lib/server/views/reading-desk'
 import { loadRepairStates } from '@/lib/server/views/repair-list-view'
 
@@ -55,7 +55,7 @@ export default async function RepairsPage() {
                     {body.line} {body.lineTitle}
                   </td>
                   <td data-label="Place">
-                    {body.datum} {showDecimal(body.stationFromDatum)} mm, {body.clock} o’clock
+                    {body.datum} {showSigned(body.stationFromDatum)} mm, {body.clock} o’clock
                   </td>
                   <td data-label="At point">
                     {next && !state.acceptance ? `${next.no} ${next.plan.title}` : 'all points done'}

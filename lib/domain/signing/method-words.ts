@@ -13,7 +13,7 @@ export function methodWords(method: BodyOf<'signed'>['method'], nameOf: (person:
       return [
         `in person, seen by ${nameOf(method.witness)}`,
         method.proof ? `by ${proofWords(method.proof)}` : 'by password',
-        ...(method.drawing ? [`drawn, ${method.drawing.slice(0, 8)}`] : []),
+        ...(method.drawing ? [`drawn, digest ${method.drawing.slice(0, 8)}…`] : []),
       ].join('; ')
     case 'in writing':
       return `in writing: ${method.reference}`

@@ -1,5 +1,5 @@
 import { STANDING_CAUTION } from '@/lib/domain/caution'
-import { showDecimal } from '@/lib/domain/decimal'
+import { showSigned } from '@/lib/domain/decimal'
 import type { RepairState } from '@/lib/domain/fold/repair-state'
 import type { Picture } from '@/lib/domain/pictures/picture'
 import { sectionPicture } from '@/lib/domain/pictures/section-picture'
@@ -154,8 +154,7 @@ export function coverBlocks(
 
 /** Datum, station from it and clock position, with the direction of view. */
 export function placeText({ opened: { body } }: RepairState): string {
-  const station = showDecimal(body.stationFromDatum)
-  return `${body.datum} ${station.startsWith('-') ? `−${station.slice(1)}` : `+${station}`} mm, ${body.clock} o’clock ${body.clockView}`
+  return `${body.datum} ${showSigned(body.stationFromDatum)} mm, ${body.clock} o’clock ${body.clockView}`
 }
 
 function capital(text: string): string {

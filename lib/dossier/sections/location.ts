@@ -1,3 +1,4 @@
+import { showSigned } from '@/lib/domain/decimal'
 import { sectionPicture } from '@/lib/domain/pictures/section-picture'
 import { type Block, paragraph, singleLine } from '../blocks'
 import { type DossierContext, isScan, type NumberedPhoto } from '../dossier-context'
@@ -27,10 +28,7 @@ export function locationBlocks(context: DossierContext): Block[] {
   return [
     singleLine([
       ['Line', `${body.line}, ${body.lineTitle}`],
-      [
-        'Datum and station',
-        `${body.datum}, ${context.state.opened.body.stationFromDatum.digits / 10 ** body.stationFromDatum.scale} mm`,
-      ],
+      ['Datum and station', `${body.datum}, ${showSigned(body.stationFromDatum)} mm`],
       ['Clock position', `${body.clock} o’clock, ${body.clockView}`],
       ['Flow', body.flow ?? 'not stated'],
       ['Geometry', body.geometry],

@@ -34,7 +34,7 @@ function shortLines(one: NumberedPhoto): Span[][] {
   return [
     nameLine(one),
     [plain(`${claimedTime(one)}`)],
-    [mono(`sha256 ${photo.sha256.slice(0, 12)}…${photo.sha256.slice(-4)}`, 'soft')],
+    [mono(`SHA-256 ${photo.sha256.slice(0, 12)}…${photo.sha256.slice(-4)}`, 'soft')],
     ...flagLines(one),
   ]
 }

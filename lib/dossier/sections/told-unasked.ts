@@ -46,6 +46,14 @@ export function toldUnasked(context: DossierContext): Block[] {
   ]
 }
 
+/** Why an entry is late. What was keyed in time and only received late was on its device meanwhile: nobody is asked for a reason. */
+function whyLate(fact: Fact): Cell {
+  if (fact.late) return cell(`${fact.late.source}: ${fact.late.reason}`)
+  return isLate(fact, LATE_AFTER_MINUTES)
+    ? cell('no reason given', 'not-proven')
+    : cell('keyed in time, waited on its device')
+}
+
 function lateEntries(own: readonly Fact[], context: DossierContext): Block[] {
   const rows = own.flatMap((fact): Cell[][] => {
     const receivedAt = context.receipts.get(fact.id)?.receivedAt
@@ -58,7 +66,7 @@ function lateEntries(own: readonly Fact[], context: DossierContext): Block[] {
         cell(showMoment(fact.enteredAt)),
         cell(receivedAt ? showMoment(receivedAt) : '–'),
         cell(context.personName(fact.enteredBy)),
-        fact.late ? cell(`${fact.late.source}: ${fact.late.reason}`) : cell('no reason given', 'not-proven'),
+        whyLate(fact),
       ],
     ]
   })

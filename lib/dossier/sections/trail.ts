@@ -74,7 +74,12 @@ function factsOf({ facts }: ConflictState, context: DossierContext): string {
     .filter((fact) => facts.includes(fact.id))
     .map(
       (fact) =>
-        `${whatOf(fact)}, ${context.personName(fact.observedBy)} ${shortMoment(fact.observedAt)}, device ${fact.device.id}`,
+        `${whatOf(fact)}, ${context.personName(fact.observedBy)} ${shortMoment(fact.observedAt)}, ${deviceWords(fact.device.id)}`,
     )
   return told.length === 0 ? '' : ` (${told.join('; ')})`
+}
+
+/** A device by its name; an id that it gave itself says already that it is one. */
+function deviceWords(id: string): string {
+  return id.startsWith('device-') ? id : `device ${id}`
 }

@@ -31,7 +31,7 @@ test.each<[string, unknown, Change, string]>([
     'a single measure',
     cleanliness(),
     { path: ['preparedLeft'], from: m('105', 'mm'), to: m('150', 'mm') },
-    'Prepared to the left: 105 corrected to 150 mm',
+    'Prepared, upstream of the leak: 105 corrected to 150 mm',
   ],
   [
     'a time, and a value that was not there',

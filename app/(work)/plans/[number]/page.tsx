@@ -5,7 +5,9 @@ import { mayReadStores, pathOf, requireDesk, streamAt } from '@/app/_desk/requir
 import { RevisionAside } from '@/app/_desk/revision-aside'
 import { Letters } from '@/app/_ui/letters'
 import { issuePlanAction } from '@/app/(work)/actions/revision-actions'
+import { FORMS } from '@/lib/capture/forms/form-table'
 import { loadPlanView } from '@/lib/server/views/plan-view'
+import { eventWords } from '../event-words'
 
 export default async function PlanPage({
   params,
@@ -72,9 +74,9 @@ export default async function PlanPage({
                       {point.records
                         .map(
                           (one) =>
-                            `${one.type.replaceAll('-', ' ')}${one.atLeast === 0 ? ' (may)' : one.atLeast > 1 ? ` ×${one.atLeast}` : ''}`,
+                            `${FORMS[one.type].title}${one.atLeast === 0 ? ', if any' : one.atLeast > 1 ? ` ×${one.atLeast}` : ''}`,
                         )
-                        .join(', ') || 'nothing'}
+                        .join('; ') || 'nothing'}
                     </td>
                     <td data-label="Asks">
                       <p className="small">
@@ -108,7 +110,7 @@ export default async function PlanPage({
               <tbody>
                 {body.invalidations.map((one) => (
                   <tr key={one.event}>
-                    <th scope="row">{one.event.replaceAll('-', ' ')}</th>
+                    <th scope="row">{eventWords(one.event)}</th>
                     <td data-label="Falls">{blocksInWords(one.falls)}</td>
                     <td data-label="Redo">{one.redo}</td>
                   </tr>

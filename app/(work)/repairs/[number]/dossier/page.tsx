@@ -80,7 +80,7 @@ export default async function DossierPage({ params }: { params: Promise<{ number
                     {fact.body.pageCount} pages, {Math.round(fact.body.sizeBytes / 1024)} KiB, as of{' '}
                     {showMoment(fact.body.asOf)}, {fact.body.missing.length} missing
                   </span>
-                  <span className="digest">sha256 {fact.body.sha256}</span>
+                  <span className="digest">SHA-256 {fact.body.sha256}</span>
                   {fact.body.changes.map((change) => (
                     <span key={change} className="small">
                       Changed: {change}

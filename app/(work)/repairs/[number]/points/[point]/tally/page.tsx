@@ -24,7 +24,7 @@ export default async function TallyPage({ params, searchParams }: Props) {
             <Link href={`/repairs/${encodeURIComponent(number)}/points/${point}?attempt=${view.point.attempt.attempt}`}>
               ‹ {number}
             </Link>{' '}
-            · {point} · attempt {view.point.attempt.attempt}
+            · point {point} · attempt {view.point.attempt.attempt}
           </p>
           <h1>Tally sheet</h1>
           <p>

@@ -35,7 +35,7 @@ export default async function TranscribePage({ params, searchParams }: Props) {
       <div className="page-head">
         <div>
           <p className="eyebrow">
-            <Link href={`${base}?attempt=${attempt}`}>‹ {number}</Link> · {no} · attempt {attempt}
+            <Link href={`${base}?attempt=${attempt}`}>‹ {number}</Link> · point {no} · attempt {attempt}
           </p>
           <h1>From a paper tally</h1>
           {sheet ? <p className="quiet">Sheet {sheet}</p> : null}

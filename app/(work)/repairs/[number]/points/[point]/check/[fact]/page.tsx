@@ -35,7 +35,7 @@ export default async function CheckPage({
       <div className="page-head">
         <div>
           <p className="eyebrow">
-            <Link href={back}>‹ {number}</Link> · {no} · attempt {attempt.attempt}
+            <Link href={back}>‹ {number}</Link> · point {no} · attempt {attempt.attempt}
           </p>
           <h1>Against the paper: {FORMS[copy.record.type].title}</h1>
         </div>

@@ -25,7 +25,7 @@ export default async function CorrectPage({
       <div className="page-head">
         <div>
           <p className="eyebrow">
-            <Link href={back}>‹ {number}</Link> · {point} · attempt {correcting.attempt}
+            <Link href={back}>‹ {number}</Link> · point {point} · attempt {correcting.attempt}
           </p>
           <h1>Correct: {FORMS[correcting.record.type].title}</h1>
         </div>

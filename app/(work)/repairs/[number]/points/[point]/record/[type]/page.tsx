@@ -32,7 +32,7 @@ export default async function RecordPage({ params, searchParams }: Props) {
       <div className="page-head">
         <div>
           <p className="eyebrow">
-            <Link href={back}>‹ {number}</Link> · {point} · attempt {attempt}
+            <Link href={back}>‹ {number}</Link> · point {point} · attempt {attempt}
           </p>
           <h1>
             {FORMS[type].title}
