@@ -65,6 +65,8 @@ test('a point is signed, submitted and released with a PIN and no network, outli
   await makeKey(page, QI, PIN_QI)
   await makeKey(page, L1, PIN_L1)
   await expectUsable(page)
+  await page.locator('.bar details > summary').click()
+  await expect(page.getByRole('link', { name: 'Sign on this device' })).toBeInViewport({ ratio: 1 })
 
   await context.setOffline(true)
   await server.stop()

@@ -102,8 +102,8 @@ export function AttemptHistory({
                   then {state} at {showMoment(fell.at)}
                 </span>{' '}
                 <span className="quiet">
-                  {fell.cause}
-                  {fell.by ? `, ${name(fell.by)}` : ''}
+                  {fell.cause.replace(/\.$/, '')}
+                  {fell.by ? `; ${name(fell.by)}` : ''}
                 </span>
               </>
             ) : null}

@@ -11,7 +11,7 @@ export function SiteBar({ opening }: { opening: SiteOpening }) {
   const isOnline = useIsOnline()
   return (
     <header className="bar">
-      <nav className="bar-row" aria-label="Main">
+      <nav className="bar-row has-menu" aria-label="Main">
         <a className="brand" href={siteHref({})}>
           On site
         </a>
