@@ -5,6 +5,8 @@ export const { dynamic, dynamicParams, revalidate, generateStaticParams, GET } =
   swSrc: 'app/serwist/service-worker.ts',
   useNativeEsbuild: true,
   globDirectory: '.',
+  // its start is told in its address behind a #, which what comes from the cache has lost
+  globIgnores: ['**/turbopack-worker-*'],
   globPatterns: ['.next/static/**/*.{js,css,woff2,wasm}', 'public/icons/*.png'],
   maximumFileSizeToCacheInBytes: 3_000_000,
   additionalPrecacheEntries: [{ url: '/site', revision: crypto.randomUUID() }],
