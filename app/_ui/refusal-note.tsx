@@ -1,3 +1,4 @@
+import { showMoment } from '@/lib/domain/time'
 import type { Refusal } from '@/lib/server/commands/refusal'
 import { notDecidedWords } from './barrier-words'
 
@@ -133,7 +134,9 @@ export function wordsOf(refusal: ShownRefusal): RefusalWords {
     case 'key-ended':
       return {
         title: 'The key of this device was ended.',
-        lines: [`Since ${refusal.endedAt} it signs nothing. Sign again before the server, or set up a new key.`],
+        lines: [
+          `Since ${showMoment(refusal.endedAt)} it signs nothing. Sign again before the server, or set up a new key.`,
+        ],
       }
     case 'key-proof-wrong':
       return {
@@ -151,7 +154,7 @@ export function wordsOf(refusal: ShownRefusal): RefusalWords {
       return {
         title: 'The decision bears a time that it cannot have.',
         lines: [
-          `It says ${refusal.decidedAt}; what this device and the record know of is ${refusal.notBefore}. Check the clock of this device, then decide again.`,
+          `It says ${showMoment(refusal.decidedAt)}; what this device and the record know of is ${showMoment(refusal.notBefore)}. Check the clock of this device, then decide again.`,
         ],
       }
     case 'blocks-form-a-cycle':
