@@ -104,7 +104,8 @@ export function AttemptHistory({
                 <span className="quiet">
                   {fell.cause.replace(/\.$/, '')}
                   {fell.by ? `; ${name(fell.by)}` : ''}
-                </span>
+                </span>{' '}
+                {fell.fact ? mark(fell.fact) : null}
               </>
             ) : null}
             {receivedAfterUse ? (
