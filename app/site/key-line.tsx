@@ -47,7 +47,11 @@ export function KeyLine({
       <div className="row between">
         <strong>{own.name}</strong>
         <span className="quiet small">
-          {isEnded ? 'ended in the record' : own.triesLeft === TRIES ? 'behind a PIN' : `${own.triesLeft} tries left`}
+          {isEnded
+            ? 'ended in the record'
+            : own.triesLeft === TRIES
+              ? 'behind a PIN'
+              : `${own.triesLeft} ${own.triesLeft === 1 ? 'try' : 'tries'} left`}
         </span>
       </div>
       <div className="row">

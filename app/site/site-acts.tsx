@@ -1,7 +1,7 @@
 'use client'
 import { AttemptHistory } from '@/app/_parts/attempt-history'
 import { BeforeRelease } from '@/app/_parts/before-release'
-import { keyStanding, signersHere } from '@/lib/capture/signing/signers-here'
+import { idleKeys, signersHere } from '@/lib/capture/signing/signers-here'
 import { siteHref } from '@/lib/capture/site/site-address'
 import type { SiteState } from '@/lib/capture/site/site-state'
 import type { SitePack } from '@/lib/domain/capture/site-pack'
@@ -44,9 +44,7 @@ export function SiteActs({ site, pack, folded, point, attempt }: Props) {
           </div>
         ))}
       <NoSigning pack={pack} keys={keys} />
-      {isLatest && attempt.records.length > 0 && signersHere(pack, keys.keys).length > 0 ? (
-        <SiteSign ground={ground} point={point} />
-      ) : null}
+      {isLatest && attempt.records.length > 0 ? <SiteSign ground={ground} point={point} /> : null}
       {isLatest ? (
         <SiteRelease
           ground={ground}
@@ -64,7 +62,7 @@ export function SiteActs({ site, pack, folded, point, attempt }: Props) {
 /** Why nobody, or not everybody, signs on this device, and the way to change that. */
 function NoSigning({ pack, keys }: { pack: SitePack; keys: KeysHere }) {
   if (keys.ring === 'opening') return null
-  const newer = keys.keys.filter((key) => keyStanding(pack, key) === 'newer')
+  const { newer, ended } = idleKeys(pack, keys.keys)
   if (keys.ring === 'none')
     return (
       <div className="note warn">
@@ -80,17 +78,25 @@ function NoSigning({ pack, keys }: { pack: SitePack; keys: KeysHere }) {
       <div className="note warn">
         <strong>
           {newer.length > 0
-            ? `The key of ${newer.map((one) => one.name).join(', ')} is newer than this repair on the device.`
+            ? `The key of ${newer.join(', ')} is newer than this repair on the device.`
             : 'This repair was taken along without the names of who signs.'}
         </strong>
         <span>Take it anew where there is a network, then sign.</span>
         <a href={siteHref({})}>To the repairs on this device</a>
       </div>
     )
+  if (ended.length > 0)
+    return (
+      <div className="note warn">
+        <strong>The key of {ended.join(', ')} was ended in the record.</strong>
+        <span>It signs nothing more. Sign before the server, or make a new key where there is a network.</span>
+        <a href={siteHref({ show: 'signing' })}>Sign on this device</a>
+      </div>
+    )
   if (signersHere(pack, keys.keys).length > 0) return null
   return (
     <div className="note">
-      <strong>Nobody signs on this device yet.</strong>
+      <strong>Nobody signs on this device.</strong>
       <span>
         Set up signing where there is a network. After that, signatures and releases are given here with a PIN.
       </span>

@@ -15,7 +15,7 @@ import { type DecisionGroundHere, useSiteDecision } from './use-site-decision'
 /** Signed in the act of release, or where the acceptance is given. */
 const ELSEWHERE: ReadonlySet<Meaning> = new Set(['released', 'accepted'])
 
-/** Sign what stands recorded at an attempt, on this device, with its key. */
+/** Sign what stands recorded at an attempt, on this device, with its key. Where nobody signs here it is shown only to say that a wrong PIN destroyed the last key. */
 export function SiteSign({ ground, point }: { ground: DecisionGroundHere; point: PointState }) {
   const { site, pack, attempt, keys } = ground
   const { sign, refusal, isBusy } = useSiteDecision(ground)
@@ -35,6 +35,7 @@ export function SiteSign({ ground, point }: { ground: DecisionGroundHere; point:
       setMeaning('')
     } else setSigner({ ...signer, pin: '' })
   }
+  if (signers.length === 0 && !refusal) return null
   return (
     <section className="sheet">
       <h2>Sign</h2>

@@ -5,11 +5,12 @@ import type { Captured } from '@/lib/capture/outbox/outbox-terms'
 import { attemptAsSigned } from '@/lib/capture/signing/attempt-as-signed'
 import type { KeptKey } from '@/lib/capture/signing/key-ring'
 import { releaseHere, type SigningPlace, signHere } from '@/lib/capture/signing/sign-on-device'
-import { signersHere } from '@/lib/capture/signing/signers-here'
+import { idleKeys, signersHere } from '@/lib/capture/signing/signers-here'
 import { stateOnSite } from '@/lib/capture/site/site-state'
 import { parseSitePack, type SitePack } from '@/lib/domain/capture/site-pack'
 import type { StreamId } from '@/lib/domain/facts/fact'
 import { OUTBOX_VERSION } from '@/lib/domain/outbox/exchange'
+import { endSigningKey } from '@/lib/server/commands/end-signing-key'
 import { openDesk } from '@/lib/server/commands/open-desk'
 import { openSitePack } from '@/lib/server/commands/open-site-pack'
 import { receiveEntries } from '@/lib/server/commands/receive-entries'
@@ -120,3 +121,20 @@ test('with a pack from before devices signed nobody signs', async () => {
   const { signers: _signers, ...old } = await takePack()
   expect(signersHere(old, [key])).toEqual([])
 })
+
+test('a key that was made after the pack was taken, or was ended in it, signs nothing and is named with why', async () => {
+  const { pack: old, ended } = await packsAround('tablet lost in the sump')
+  const newer = (await keyOfDevice(world, 'tab-8')).key
+  expect(idleKeys(old, [key, newer])).toEqual({ newer: [newer.name], ended: [] })
+  expect(signersHere(old, [key]).filter((one) => one.by === 'key')).toHaveLength(1)
+  expect(idleKeys(ended, [key])).toEqual({ newer: [], ended: [key.name] })
+  expect(signersHere(ended, [key])).toEqual([])
+})
+
+/** The repair as taken along before and after the key was ended in the record. */
+async function packsAround(reason: string) {
+  const pack = await takePack()
+  const end = { stream: 'device:tab-7', body: { key: key.fact, reason } }
+  expect(await endSigningKey(await world.of('QI'), end)).toMatchObject({ ok: true })
+  return { pack, ended: await takePack() }
+}

@@ -18,6 +18,16 @@ export function keyStanding(pack: SitePack, key: Pick<KeyHere, 'fact'>): KeyStan
   return pack.facts.some((one) => one.id === key.fact) ? 'ready' : 'newer'
 }
 
+/** Names of persons whose key of this device signs nothing of a pack, by why. */
+export function idleKeys(
+  pack: SitePack,
+  keys: readonly Pick<KeyHere, 'fact' | 'name'>[],
+): Record<Exclude<KeyStanding, 'ready'>, string[]> {
+  const namesOf = (standing: KeyStanding) =>
+    keys.filter((key) => keyStanding(pack, key) === standing).map((key) => key.name)
+  return { newer: namesOf('newer'), ended: namesOf('ended') }
+}
+
 /** Who may sign here, by name; nobody where the pack names no signers or no key is ready. */
 export function signersHere(pack: SitePack, keys: readonly KeyHere[]): SignerHere[] {
   const ready = new Set(keys.filter((key) => keyStanding(pack, key) === 'ready').map((key) => key.person))
