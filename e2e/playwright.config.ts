@@ -4,11 +4,14 @@ import { DEMO_PORT, DEMO_URL, E2E_PORT, E2E_URL } from './places'
 /** Too long together for each change: every screen and form, and journeys of many minutes. `npm run test:long` runs them, with E2E_LONG=1. */
 const LONG = [
   'access',
+  'decide-offline',
+  'device-keys',
   'hands',
   'keyboard-fill',
   'keyboard-forms',
   'open-offline',
   'over-https',
+  'paper-offline',
   'site-hands',
   'tally',
   'two-devices',

@@ -1,10 +1,11 @@
 import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { expect, type Page, test } from '@playwright/test'
+import { expect, test } from '@playwright/test'
 import { E2E_PORT } from './places'
 import { IN_PERSON } from './prepare-begun-repair'
 import {
+  history,
   makeKey,
   NUMBER,
   POINT,
@@ -15,6 +16,7 @@ import {
   takeAlong,
   trySigning,
 } from './steps/begun-point'
+import { drawSignature } from './steps/draw-signature'
 import { expectUsable } from './steps/expect-usable'
 import { openKeptBrowser } from './steps/kept-browser'
 import { KeptServer } from './steps/kept-server'
@@ -33,28 +35,6 @@ test.afterAll(async () => {
 
 /** The browser of this test, on its own profile. */
 const openBrowser = (offline: boolean) => openKeptBrowser(profile, server.url, { offline })
-
-/** A signature drawn with the pointer over the field. */
-async function draw(page: Page, name: string): Promise<void> {
-  const pad = page.getByRole('group', { name: `Signature of ${name}, drawn` }).getByRole('img')
-  await pad.scrollIntoViewIfNeeded()
-  const box = await pad.boundingBox()
-  if (!box) throw new Error('no field to draw in')
-  const at = (x: number, y: number) => [box.x + box.width * x, box.y + box.height * y] as const
-  await page.mouse.move(...at(0.1, 0.6))
-  await page.mouse.down()
-  for (const [x, y] of [
-    [0.3, 0.2],
-    [0.4, 0.8],
-    [0.6, 0.3],
-    [0.9, 0.6],
-  ] as const)
-    await page.mouse.move(...at(x, y), { steps: 4 })
-  await page.mouse.up()
-  await expect(pad).toHaveAttribute('aria-label', 'Field to draw in, 1 stroke')
-}
-
-const history = (page: Page) => panel(page, 'Signed, released, refused').getByRole('listitem')
 
 test('a point is signed, submitted and released with a PIN and no network, outlives a closed browser, and arrives once', async () => {
   server.setClock('09:10', '05-27')
@@ -98,7 +78,7 @@ test('a point is signed, submitted and released with a PIN and no network, outli
   await sheet.getByRole('group', { name: 'Meaning' }).getByText('witnessed', { exact: true }).click()
   await sheet.getByLabel('PIN of Tobias Wrenfield').fill(PIN_QI)
   await expect(sheet.getByRole('button', { name: 'Sign: witnessed' })).toBeDisabled()
-  await draw(page, IN_PERSON.name)
+  await drawSignature(page, IN_PERSON.name)
   await expectUsable(page)
   await sheet.getByRole('button', { name: 'Sign: witnessed' }).click()
   await expect(history(page).filter({ hasText: `witnessed: ${IN_PERSON.name}` })).toContainText(

@@ -1,11 +1,10 @@
 import { readFileSync } from 'node:fs'
 import { expect, type Page, test } from '@playwright/test'
-import sharp from 'sharp'
 import { prepareZXingModule, readBarcodes } from 'zxing-wasm/reader'
 import { demoPerson } from '@/lib/server/demo/demo-people'
 import { assess } from './steps/assess-and-prepare'
-import { expectUsable } from './steps/expect-usable'
 import { openRepair } from './steps/open-repair'
+import { checkPaperAs, keyPaper, keyPaperTime, UNCHECKED } from './steps/paper'
 import { release, sign, signInAs, submit } from './steps/people'
 import { uploadDemandedPhotos } from './steps/photos'
 import { RecordFormHand } from './steps/record-form'
@@ -15,7 +14,6 @@ import { L1, QI, T1, Walk } from './steps/walk'
 test.use({ deviceScaleFactor: 3 })
 
 const NUMBER = process.env.E2E_TALLY_NUMBER ?? 'MD-0148'
-const LACKS = /transcribed, not yet checked by a second person/
 
 /** The address in the code of a printed sheet, read from a picture of it. */
 async function addressOnSheet(page: Page): Promise<{ address: string; picture: Buffer }> {
@@ -28,29 +26,6 @@ async function addressOnSheet(page: Page): Promise<{ address: string; picture: B
   const [found] = await readBarcodes(new Uint8Array(picture), { formats: ['QRCode'], tryHarder: true })
   if (!found) throw new Error('no code was read from the sheet')
   return { address: found.text, picture }
-}
-
-/** Key what stands beside a copy, with a scan of its own. */
-async function keyPaper(page: Page, picture: Buffer): Promise<void> {
-  await page.getByLabel('Observed by, as on the paper').selectOption(T1)
-  await page.getByLabel('Keeper of the paper').fill('Maren Osterfalk')
-  await page.getByLabel('Place of the paper').fill('site file, crew cabin')
-  const scan = await sharp(picture).flatten({ background: '#fff' }).jpeg().toBuffer()
-  await page.getByLabel('Scan of the paper').setInputFiles({ name: 'sheet.jpg', mimeType: 'image/jpeg', buffer: scan })
-  await expect(page.getByText('Scan attached: sheet.jpg')).toBeVisible()
-}
-
-/** The second person finds the copy among what waits and says that it agrees. */
-async function checkAs(page: Page, person: string, point: string): Promise<void> {
-  await signInAs(page, person)
-  const line = page.locator(`a[href^="/repairs/${NUMBER}/points/${point}/check/"]`)
-  await expect(line).toContainText('To check against the paper')
-  await line.click()
-  await expect(page.getByRole('img', { name: /^Scan of the tally sheet/ })).toBeVisible()
-  await expectUsable(page)
-  await page.getByRole('button', { name: 'It agrees with the paper' }).click()
-  await page.waitForURL(`**/repairs/${NUMBER}/points/${point}?attempt=1`)
-  await expect(page.getByText(`Checked against the paper by ${demoPerson(person).name}`)).toBeVisible()
 }
 
 test('a sheet is printed, its code leads to its form, the copy is checked by a second person, and only then the hold is released', async ({
@@ -73,16 +48,14 @@ test('a sheet is printed, its code leads to its form, the copy is checked by a s
   walk.at('08:40')
   await page.goto(first.address)
   await page.getByRole('link', { name: 'Permit, isolation and pressure' }).click()
-  await keyPaper(page, first.picture)
+  await keyPaper(page, T1, first.picture)
   const permit = new RecordFormHand(page)
   await permit.key('Permit', 'PTW-2-0431')
   for (const [label, day, clock] of [
     ['Valid from', '05-21', '07:00'],
     ['Valid to', '05-24', '18:00'],
-  ] as const) {
-    await page.getByLabel(`Day: ${label}`, { exact: true }).fill(`2026-${day}`)
-    await page.getByLabel(`Time: ${label}`, { exact: true }).fill(clock)
-  }
+  ] as const)
+    await keyPaperTime(permit, label, day, clock)
   await permit.key('Area authority, by name', 'Shaft 2 control')
   await permit.key('Pressure at start', '0.40')
   await permit.choose('State of the line', 'live')
@@ -93,14 +66,14 @@ test('a sheet is printed, its code leads to its form, the copy is checked by a s
   await page.getByLabel('Time on the paper').fill('07:45')
   await permit.save()
   await expect(page.getByText(`by ${demoPerson(T1).name}; entered`)).toBeVisible()
-  await expect(page.getByText(LACKS).first()).toBeVisible()
+  await expect(page.getByText(UNCHECKED).first()).toBeVisible()
 
   await walk.open('02')
   await uploadDemandedPhotos(page)
   await sign(page, L1, 'checked')
   await submit(page)
-  await checkAs(page, L1, '02')
-  await expect(page.getByText(LACKS)).toHaveCount(0)
+  await checkPaperAs(page, L1, NUMBER, '02')
+  await expect(page.getByText(UNCHECKED)).toHaveCount(0)
   await release(page, L1, 'crew')
 
   await signInAs(page, QI)
@@ -110,10 +83,9 @@ test('a sheet is printed, its code leads to its form, the copy is checked by a s
   walk.at('09:30')
   await page.goto(second.address)
   await page.waitForURL(/\/record\/hardness\?/)
-  await keyPaper(page, second.picture)
+  await keyPaper(page, T1, second.picture)
   const hardness = new RecordFormHand(page)
-  await page.getByLabel('Day: Started', { exact: true }).fill('2026-05-21')
-  await page.getByLabel('Time: Started', { exact: true }).fill('08:10')
+  await keyPaperTime(hardness, 'Started', '05-21', '08:10')
   await expect(page.getByRole('button', { name: /^Stamp now/ })).toHaveCount(0)
   await hardness.choose('Scale', 'Shore D')
   await hardness.pick('Durometer', 'HD-03')
@@ -124,7 +96,7 @@ test('a sheet is printed, its code leads to its form, the copy is checked by a s
     Array.from({ length: boxes }, (_, at) => String(77 + (at % 4))),
   )
   await hardness.save()
-  await expect(page.getByText(LACKS).first()).toBeVisible()
-  await checkAs(page, L1, '16')
-  await expect(page.getByText(LACKS)).toHaveCount(0)
+  await expect(page.getByText(UNCHECKED).first()).toBeVisible()
+  await checkPaperAs(page, L1, NUMBER, '16')
+  await expect(page.getByText(UNCHECKED)).toHaveCount(0)
 })

@@ -1,61 +1,27 @@
-import { execFileSync } from 'node:child_process'
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
-import { tmpdir } from 'node:os'
-import { join } from 'node:path'
-import { type Browser, type BrowserContext, chromium, expect, type Page, test } from '@playwright/test'
+import { expect, test } from '@playwright/test'
 import { E2E_PORT } from './places'
-import { makeKey, NUMBER, recordCleanliness, releaseHere, signHere, takeAlong } from './steps/begun-point'
-import { deviceOptions } from './steps/device-options'
+import { comeBack, openDevice } from './steps/begun-device'
+import { makeKey, NUMBER, recordCleanliness, releaseHere, signHere } from './steps/begun-point'
+import { dossierText } from './steps/dossier-text'
 import { expectUsable } from './steps/expect-usable'
 import { KeptServer } from './steps/kept-server'
-import { signInAs } from './steps/people'
 import { takeDemandedPhotos } from './steps/photos'
 import { L1, QI } from './steps/walk'
 
 const server = new KeptServer(E2E_PORT + 13, ['e2e/serve-kept.ts', 'begun'])
-const folder = mkdtempSync(join(tmpdir(), 'underwrap-e2e-two-'))
 const PIN = '161803'
-let browser: Browser
 
-test.beforeAll(async () => {
-  browser = await chromium.launch(test.info().project.use.launchOptions ?? {})
-})
-test.afterAll(async () => {
-  await browser.close()
-  await server.remove()
-  rmSync(folder, { recursive: true, force: true })
-})
+test.afterAll(() => server.remove())
 
-/** A device of its own, with the repair on it. */
-async function openDevice(person: string): Promise<{ context: BrowserContext; page: Page }> {
-  const context = await browser.newContext(deviceOptions(server.url))
-  const page = await context.newPage()
-  await signInAs(page, person)
-  await takeAlong(page)
-  return { context, page }
-}
-
-async function comeBack({ context, page }: { context: BrowserContext; page: Page }): Promise<void> {
-  await context.setOffline(false)
-  await expect(page.locator('.outbox-line')).toHaveCount(0, { timeout: 60_000 })
-}
-
-/** The text of the dossier as it stands now. */
-async function dossierText(page: Page): Promise<string> {
-  const reply = await page.request.get(`/api/dossiers/${NUMBER}/review`, { timeout: 120_000 })
-  expect(reply.ok()).toBe(true)
-  const file = join(folder, 'copy.pdf')
-  writeFileSync(file, await reply.body())
-  return execFileSync('pdftotext', [file, '-']).toString().replaceAll(/\s+/g, ' ')
-}
-
-test('two devices record one point apart and one releases it: both records stay, and an inspector rules on screen', async () => {
+test('two devices record one point apart and one releases it: both records stay, and an inspector rules on screen', async ({
+  browser,
+}) => {
   server.setClock('09:10', '05-27')
   await server.start()
-  const tablet = await openDevice(L1)
+  const tablet = await openDevice(browser, server, L1)
   await makeKey(tablet.page, L1, PIN)
   await makeKey(tablet.page, QI, PIN)
-  const phone = await openDevice(QI)
+  const phone = await openDevice(browser, server, QI)
   for (const { context } of [tablet, phone]) await context.setOffline(true)
 
   await recordCleanliness(phone.page, '3')
@@ -103,7 +69,7 @@ test('two devices record one point apart and one releases it: both records stay,
   await page.goto('/waiting')
   await expect(page.getByText('conflicts wait for a ruling')).toHaveCount(0)
 
-  const text = await dossierText(page)
+  const text = await dossierText(page, NUMBER)
   expect(text).toContain('dust tape pressed again before both: class 2')
   expect(text).toContain('decision stands. the other record was of the first tape')
   expect(text).toMatch(/Two records at one time: cleanliness by .*Tobias Wrenfield/)

@@ -49,6 +49,9 @@ export function panel(page: Page, heading: string | RegExp) {
   return page.locator('section.sheet').filter({ has: page.getByRole('heading', { name: heading }) })
 }
 
+/** What was signed and decided at the open point, one line each. */
+export const history = (page: Page) => panel(page, 'Signed, released, refused').getByRole('listitem')
+
 /** Sign at the open point with a person's key. */
 export async function signHere(page: Page, id: string, meaning: string, pin: string): Promise<void> {
   await trySigning(page, id, meaning, pin)
