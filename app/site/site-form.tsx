@@ -48,7 +48,7 @@ export function SiteForm({ site, pack, place, point }: Props) {
       <div className="page-head">
         <div>
           <p className="eyebrow">
-            <a href={back}>‹ {pack.number}</a> · {point} · attempt {attempt}
+            <a href={back}>‹ {pack.number}</a> · point {point} · attempt {attempt}
           </p>
           <h1>
             {correcting ? 'Correct: ' : ''}
