@@ -8,7 +8,7 @@ export type SampleOf = {
   takes?: string
   /** Open in a store of its own, which is empty. */
   isFirstStart?: boolean
-  /** Not in the demonstration: the browser test that brings it about looks at it. */
+  /** Not in the demonstration: the browser test or step that brings it about looks at it. */
   lookedAtIn?: string
 }
 
@@ -60,7 +60,7 @@ export const SAMPLES: Readonly<Record<string, SampleOf>> = {
     '/repairs/MD-0043/points/05?attempt=1',
     '/repairs/MD-0043/points/09?attempt=1',
   ),
-  '/repairs/[number]/points/[point]/check/[fact]': { as: INSPECTOR, at: [], lookedAtIn: 'e2e/tally.spec.ts' },
+  '/repairs/[number]/points/[point]/check/[fact]': { as: INSPECTOR, at: [], lookedAtIn: 'e2e/steps/paper.ts' },
   '/repairs/[number]/points/[point]/tally': by(INSPECTOR, '/repairs/MD-0043/points/16/tally?attempt=1'),
   '/repairs/[number]/points/[point]/transcribe': by(INSPECTOR, '/repairs/MD-0043/points/14/transcribe?attempt=1'),
   '/repairs/[number]/points/[point]/correct/[fact]': by(INSPECTOR, { linkOn: '/repairs/MD-0042/points/16?attempt=3' }),
