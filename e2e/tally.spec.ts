@@ -78,7 +78,8 @@ test('a sheet is printed, its code leads to its form, the copy is checked by a s
 
   await signInAs(page, QI)
   await page.goto(`/repairs/${NUMBER}/points/16/tally`)
-  await expect(page.getByRole('img', { name: /^Map of the marks/ })).toBeVisible()
+  await expect(page.getByRole('heading', { name: /^Map of the marks/ })).toBeVisible()
+  await expect(page.getByRole('img', { name: /^Marks on the unrolled pipe/ })).toBeVisible()
   const second = await addressOnSheet(page)
   walk.at('09:30')
   await page.goto(second.address)

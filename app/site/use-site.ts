@@ -4,7 +4,6 @@ import { keepSending, type PageOutbox, pageOutbox } from '@/app/_capture/page-ou
 import type { Room } from '@/lib/capture/outbox/device-storage'
 import type { OutboxEntry } from '@/lib/capture/outbox/outbox-entry'
 import type { OutboxStatus } from '@/lib/capture/outbox/outbox-terms'
-import type { SendOutcome } from '@/lib/capture/outbox/send-entries'
 import { openSiteStore, type SiteOwner, type SiteStore } from '@/lib/capture/site/site-store'
 import type { TakeRefusal } from '@/lib/capture/site/take-pack'
 import type { ProjectPack } from '@/lib/domain/capture/project-pack'
@@ -105,15 +104,26 @@ export function useSite(): SiteOpening {
       setStore(opened)
       setKept({ owner, packs, projects, page, entries, status, room, used, deviceId: device.id, ways })
       setOpening('open')
-      stops.push(
-        page.outbox.watch((next) => {
-          void page.outbox
-            .entries()
-            .then((all) => setKept((now) => now && { ...now, entries: sameOr(now.entries, all), status: next }))
-        }),
-      )
-      const takeAnew = async (outcome: SendOutcome) => {
-        if (outcome.kind !== 'sent') return
+      let { waiting } = status
+      const follow = async (next: OutboxStatus) => {
+        const all = await page.outbox.entries()
+        setKept((now) => now && { ...now, entries: sameOr(now.entries, all), status: next })
+        // another window, or the browser in the background, may have sent what this one would have followed with its packs
+        const isAllSent = waiting > 0 && next.waiting === 0
+        waiting = next.waiting
+        if (!isAllSent || !navigator.onLine) return
+        await taking
+        if (hasUntaken(await opened.packs(owner), all)) await takeAnew()
+      }
+      stops.push(page.outbox.watch((next) => void follow(next)))
+      let taking: Promise<void> | null = null
+      const takeAnew = async () => {
+        taking ??= takeAll().finally(() => {
+          taking = null
+        })
+        await taking
+      }
+      const takeAll = async () => {
         const { takePack, takeProject } = await loadTaking()
         const known = (await opened.packs(owner)).map((pack) => pack.number)
         const opening = (await page.outbox.entries()).filter(
@@ -125,9 +135,12 @@ export function useSite(): SiteOpening {
           await takeProject(opened, owner, { project, device: device.id })
         if (!isGone) await refresh(opened)
       }
-      stops.push(keepSending(page, (outcome) => void takeAnew(outcome)))
-      // another window, or the browser in the background, may have sent what this one would have followed with its packs
-      if (navigator.onLine && hasUntaken(packs, entries)) void takeAnew({ kind: 'sent' })
+      stops.push(
+        keepSending(page, (outcome) => {
+          if (outcome.kind === 'sent') void takeAnew()
+        }),
+      )
+      if (navigator.onLine && hasUntaken(packs, entries)) void takeAnew()
     }
     void open()
     return () => {
