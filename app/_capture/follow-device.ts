@@ -19,12 +19,8 @@ const TRIES = 10
  */
 export async function followDevice(user: DeviceUser, tell: (status: OutboxStatus) => void): Promise<() => void> {
   if (user.clockKind === 'real') forgetClockAhead(localStorage)
-  else {
-    for (let tries = 0; tries === 0 || (clockAheadOf(localStorage) === null && tries < TRIES); tries += 1)
-      await readNow('+00:00', user.clockKind)
-    // never told: by the device's own clock everything here would be months away
-    if (clockAheadOf(localStorage) === null) return () => undefined
-  }
+  // by the device's own clock everything here would be months away
+  else if (!(await isClockTold(user.clockKind))) return () => undefined
   const { tenant, person, name } = user
   const store = await openSiteStore()
   const before = await store?.owner()
@@ -40,6 +36,14 @@ export async function followDevice(user: DeviceUser, tell: (status: OutboxStatus
     deaf()
     still()
   }
+}
+
+async function isClockTold(kind: DeviceUser['clockKind']): Promise<boolean> {
+  for (let tries = 0; tries < TRIES; tries += 1) {
+    await readNow('+00:00', kind)
+    if (clockAheadOf(localStorage) !== null) return true
+  }
+  return false
 }
 
 /** Forget who works here and every pinned repair, at signing out. What waits in the outbox stays for its person. */

@@ -1,6 +1,6 @@
 'use client'
 import { VerdictMark } from '@/app/_ui/verdict-mark'
-import { showFinding } from '@/lib/domain/judge/show-finding'
+import { foundBeside, showFinding } from '@/lib/domain/judge/show-finding'
 import type { CriterionResult } from '@/lib/domain/judge/verdict'
 
 const SHOWN_AT_MOST = 3
@@ -29,13 +29,12 @@ export function LiveVerdicts({ results }: { results: readonly CriterionResult[] 
   )
 }
 
-/** What was found, unless the findings begin with it, and the first of the findings. */
-function toldOf({ found, findings }: CriterionResult): string[] {
-  const told = findings.map(showFinding)
-  const isSaid = told.some((text) => text.toLowerCase().startsWith(found.toLowerCase()))
+/** What was found, and the first of the findings. */
+function toldOf(result: CriterionResult): string[] {
+  const told = result.findings.map(showFinding)
   return [
-    ...(isSaid ? [] : [found]),
+    foundBeside(result),
     ...told.slice(0, SHOWN_AT_MOST),
-    ...(told.length > SHOWN_AT_MOST ? [`and ${told.length - SHOWN_AT_MOST} more`] : []),
-  ]
+    told.length > SHOWN_AT_MOST ? `and ${told.length - SHOWN_AT_MOST} more` : null,
+  ].filter((one) => one !== null)
 }

@@ -3,13 +3,11 @@ import type { PersonId } from '@/lib/domain/facts/fact'
 import { CONFLICT_FACTS_AT_MOST } from '@/lib/domain/facts/project-bodies'
 import { showMoment } from '@/lib/domain/time'
 import type { ConflictView, NamedFact } from '@/lib/server/views/conflict-view'
+import { RULING_WORDS } from './ruling-words'
 import { SettleForm } from './settle-form'
 
-const RULINGS = [
-  { value: 'decision stands', label: 'The decision stands' },
-  { value: 'decision falls', label: 'The decision falls' },
-] as const
-const SEEN = [{ value: 'seen', label: 'Seen: nothing is to be decided' }] as const
+const RULINGS = (['decision stands', 'decision falls'] as const).map((value) => ({ value, label: RULING_WORDS[value] }))
+const SEEN = [{ value: 'seen', label: RULING_WORDS.seen }] as const
 
 /** A decision made without a network and the facts that it did not know; an inspector rules on it. */
 export function ConflictRuling({

@@ -1,7 +1,7 @@
 import { Fragment } from 'react'
 import { Glyph } from '@/app/_ui/glyph'
 import { VerdictMark } from '@/app/_ui/verdict-mark'
-import { showFinding } from '@/lib/domain/judge/show-finding'
+import { foundBeside, showFinding } from '@/lib/domain/judge/show-finding'
 import type { CriterionResult } from '@/lib/domain/judge/verdict'
 import { decisionWords } from '@/lib/domain/working/decision-shown'
 import { entryPlaces } from '@/lib/domain/working/entry-places'
@@ -46,7 +46,7 @@ export function CriteriaTable({ ground }: { ground: WorkingGround }) {
                 <DecisionNote result={result} ground={ground} />
               </td>
               <td data-label="Found">
-                {result.found}
+                {foundBeside(result)}
                 {result.findings.map((finding) => (
                   <p key={`${finding.code}${finding.mark ?? ''}${finding.detail ?? ''}`} className="small">
                     {showFinding(finding)}

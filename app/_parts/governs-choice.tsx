@@ -7,12 +7,7 @@ import type { PointView } from '@/lib/server/views/point-view'
 import { ConflictRuling } from './conflict-ruling'
 import { ConflictSides } from './conflict-sides'
 import { GovernsForm } from './governs-form'
-
-const RULED = {
-  'decision stands': 'The decision stands',
-  'decision falls': 'The decision falls',
-  seen: 'Seen, nothing was to be decided',
-} as const
+import { RULING_WORDS } from './ruling-words'
 
 /** What contradicts at a point: records side by side, of which an inspector says which governs; decisions made without a network, on which an inspector rules. What was ruled stays readable. */
 export function GovernsChoice({ view }: { view: PointView }) {
@@ -52,7 +47,7 @@ export function GovernsChoice({ view }: { view: PointView }) {
                   <br />
                   <strong>
                     {resolved.kind === 'conflict-settled'
-                      ? RULED[resolved.body.ruling]
+                      ? RULING_WORDS[resolved.body.ruling]
                       : 'One record governs, all are kept'}
                   </strong>
                   : {resolved.body.reason}

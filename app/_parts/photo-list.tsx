@@ -1,3 +1,4 @@
+import { showClaimedTime } from '@/lib/domain/claimed-time'
 import type { PersonId } from '@/lib/domain/facts/fact'
 import type { AttemptState, PhotoFlag } from '@/lib/domain/fold/repair-state'
 import { showMoment } from '@/lib/domain/time'
@@ -38,7 +39,7 @@ export function PhotoList({
               <span className="quiet">
                 {showMoment(fact.observedAt)}, {names[fact.observedBy] ?? fact.observedBy}
               </span>
-              <span className="quiet">{claimWords(photo.claims)}</span>
+              <span className="quiet">file says {showClaimedTime(photo.claims) ?? 'no time'}</span>
               <span className="digest">
                 SHA-256 {photo.sha256.slice(0, 4)}…{photo.sha256.slice(-4)}
               </span>
@@ -66,13 +67,6 @@ export function PhotoList({
       })}
     </div>
   )
-}
-
-/** What the file says of its own time. */
-function claimWords({ takenAt, offset }: AttemptState['photos'][number]['fact']['body']['photo']['claims']): string {
-  if (takenAt === null) return 'file says no time'
-  const isWhole = /(Z|[+-]\d{2}:\d{2})$/.test(takenAt)
-  return `file says ${isWhole ? showMoment(takenAt) : `${takenAt.replace('T', ' ')} ${offset ?? 'without an offset'}`}`
 }
 
 function flagWords(flag: PhotoFlag): string {

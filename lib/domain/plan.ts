@@ -44,6 +44,19 @@ export const INVALIDATING_EVENTS = [
 ] as const
 export type InvalidatingEvent = (typeof INVALIDATING_EVENTS)[number]
 
+/** Each event in words, as plans and histories show it. */
+export const EVENT_TEXT: Record<InvalidatingEvent, string> = {
+  wet: 'Surface wet or dew margin lost',
+  'prep-lapsed': 'Preparation window lapsed',
+  weep: 'Weep',
+  touched: 'Surface touched',
+  'pressure-raised': 'Pressure raised over the stated value',
+  'working-time-exceeded': 'Working time exceeded',
+  'cure-interrupted': 'Cure interrupted',
+  damage: 'Damage',
+  stopped: 'Work stopped',
+}
+
 /** The body of one inspection and test plan revision. */
 export const Plan = z.strictObject({
   number: z.string().min(2).max(40),

@@ -2,8 +2,7 @@
 import type { Control, FieldValues } from 'react-hook-form'
 import { DeskControl } from '@/app/_desk/desk-control'
 import type { Choice } from '@/app/_desk/desk-field'
-import { INVALIDATING_EVENTS } from '@/lib/domain/plan'
-import { eventWords } from './event-words'
+import { EVENT_TEXT, INVALIDATING_EVENTS } from '@/lib/domain/plan'
 
 /** What each event makes fall, and what must be redone then. */
 export function InvalidationsEditor({
@@ -33,7 +32,7 @@ export function InvalidationsEditor({
                 kind: 'select',
                 name: 'event',
                 label: 'Event',
-                options: INVALIDATING_EVENTS.map((event) => ({ id: event, label: eventWords(event) })),
+                options: INVALIDATING_EVENTS.map((event) => ({ id: event, label: EVENT_TEXT[event] })),
               },
               { kind: 'several', name: 'falls', label: 'Releases that fall', options: numbers },
               { kind: 'remark', name: 'redo', label: 'What must be redone' },

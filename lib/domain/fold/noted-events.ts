@@ -1,5 +1,5 @@
 import type { FactId, PersonId } from '../facts/fact'
-import type { InvalidatingEvent } from '../plan'
+import { EVENT_TEXT, type InvalidatingEvent } from '../plan'
 import type { PointRecord } from '../records/record'
 import type { Moment } from '../time'
 import type { AttemptSlot, PointSlots } from './attempt-slots'
@@ -36,19 +36,6 @@ export function notedEvents(ground: RepairGround): Noted[] {
     }),
   )
   return [...told, ...ground.records.filter((one) => one.overruledBy === null).flatMap(recordedEvents)]
-}
-
-/** Each event in words, as histories show it. */
-export const EVENT_TEXT: Record<InvalidatingEvent, string> = {
-  wet: 'Surface wet or dew margin lost',
-  'prep-lapsed': 'Preparation window lapsed',
-  weep: 'Weep',
-  touched: 'Surface touched',
-  'pressure-raised': 'Pressure raised over the stated value',
-  'working-time-exceeded': 'Working time exceeded',
-  'cure-interrupted': 'Cure interrupted',
-  damage: 'Damage',
-  stopped: 'Work stopped',
 }
 
 function recordedEvents(one: EffectiveRecord): Noted[] {

@@ -1,3 +1,4 @@
+import { claimedTime } from '../claimed-time'
 import type { FactOf } from '../facts/fact-kinds'
 import { instantOf, Moment } from '../time'
 import type { AttemptSlot } from './attempt-slots'
@@ -63,11 +64,10 @@ function copyFlags(
 function claimFlags(photo: FactOf<'photo-attached'>): PhotoFlag[] {
   const { claims } = photo.body.photo
   if (!claims.hasOriginalMetadata) return [{ kind: 'no original', decision: null }]
-  if (claims.takenAt === null) return []
-  const offset = /(Z|[+-]\d{2}:\d{2})$/.exec(claims.takenAt)
-    ? ''
-    : (claims.offset ?? (photo.observedAt.endsWith('Z') ? 'Z' : photo.observedAt.slice(-6)))
-  const takenAt = Moment.safeParse(claims.takenAt + offset)
+  const claimed = claimedTime(claims)
+  if (!claimed) return []
+  const siteOffset = photo.observedAt.endsWith('Z') ? 'Z' : photo.observedAt.slice(-6)
+  const takenAt = Moment.safeParse(claimed.time + (claimed.offset ?? siteOffset))
   if (!takenAt.success) return []
   const earlierByMs = instantOf(photo.observedAt) - instantOf(takenAt.data)
   if (earlierByMs >= OLD_METADATA_MS) return [{ kind: 'old metadata', decision: null }]

@@ -1,4 +1,4 @@
-import type { Finding } from './verdict'
+import type { CriterionResult, Finding } from './verdict'
 
 type Words = (finding: Finding) => string
 
@@ -152,6 +152,11 @@ export const FINDING_WORDS = {
   ...ORDER_WORDS,
 } as const satisfies Record<string, Words>
 export type FindingCode = keyof typeof FINDING_WORDS
+
+/** What was found, unless one of the findings begins with it: it is said once. */
+export function foundBeside({ found: told, findings }: Pick<CriterionResult, 'found' | 'findings'>): string | null {
+  return findings.some((one) => showFinding(one).toLowerCase().startsWith(told.toLowerCase())) ? null : told
+}
 
 /** A finding as one sentence with its clause: the same on screens and in the dossier. A code of another version shows as it is. */
 export function showFinding(finding: Finding): string {

@@ -1,3 +1,4 @@
+import { showClaimedTime } from '@/lib/domain/claimed-time'
 import { streamName } from '@/lib/domain/facts/fact'
 import type { PhotoFlag } from '@/lib/domain/fold/repair-state'
 import { showMoment } from '@/lib/domain/time'
@@ -33,7 +34,7 @@ function shortLines(one: NumberedPhoto): Span[][] {
   const { photo } = one.photo.fact.body
   return [
     nameLine(one),
-    [plain(`${claimedTime(one)}`)],
+    [plain(takenLine(one))],
     [mono(`SHA-256 ${photo.sha256.slice(0, 12)}…${photo.sha256.slice(-4)}`, 'soft')],
     ...flagLines(one),
   ]
@@ -50,7 +51,7 @@ function fullLines(one: NumberedPhoto, context: DossierContext): Span[][] {
   return [
     nameLine(one),
     [plain(`Attached ${showMoment(fact.observedAt)} by ${context.personName(fact.observedBy)}`)],
-    [plain(`The file claims: ${claimedTime(one)}, ${claims.camera ?? 'no camera'}, ${place}`)],
+    [plain(`The file claims: ${takenLine(one)}, ${claims.camera ?? 'no camera'}, ${place}`)],
     [plain(`Original ${photo.mediaType}, ${photo.widthPx} × ${photo.heightPx} px, ${photo.sizeBytes} bytes`)],
     [mono(`original ${photo.sha256}`)],
     [mono(`as printed ${photo.rendition.sha256}`, 'soft')],
@@ -59,11 +60,9 @@ function fullLines(one: NumberedPhoto, context: DossierContext): Span[][] {
   ]
 }
 
-function claimedTime({ photo }: NumberedPhoto): string {
-  const { takenAt, offset } = photo.fact.body.photo.claims
-  if (takenAt === null) return 'no time taken'
-  const time = takenAt.replace('T', ' ').replace(/[+-]\d{2}:\d{2}$/, '')
-  return `taken ${time.slice(0, 16)} ${offset ?? 'offset unknown'}`
+function takenLine({ photo }: NumberedPhoto): string {
+  const taken = showClaimedTime(photo.fact.body.photo.claims)
+  return taken === null ? 'no time taken' : `taken ${taken}`
 }
 
 function flagLines({ photo }: NumberedPhoto): Span[][] {

@@ -6,8 +6,8 @@ import { RevisionAside } from '@/app/_desk/revision-aside'
 import { Letters } from '@/app/_ui/letters'
 import { issuePlanAction } from '@/app/(work)/actions/revision-actions'
 import { FORMS } from '@/lib/capture/forms/form-table'
+import { EVENT_TEXT } from '@/lib/domain/plan'
 import { loadPlanView } from '@/lib/server/views/plan-view'
-import { eventWords } from '../event-words'
 
 export default async function PlanPage({
   params,
@@ -110,7 +110,7 @@ export default async function PlanPage({
               <tbody>
                 {body.invalidations.map((one) => (
                   <tr key={one.event}>
-                    <th scope="row">{eventWords(one.event)}</th>
+                    <th scope="row">{EVENT_TEXT[one.event]}</th>
                     <td data-label="Falls">{blocksInWords(one.falls)}</td>
                     <td data-label="Redo">{one.redo}</td>
                   </tr>
