@@ -19,7 +19,18 @@ const config = {
     'esbuild',
     'esbuild-wasm',
   ],
-  experimental: { serverActions: { bodySizeLimit: '2mb' } },
+  experimental: {
+    serverActions: { bodySizeLimit: '2mb' },
+    // A device on site starts from its cache, where each further file costs more than its bytes.
+    turbopackChunking: {
+      priorityRoutes: [/^\/site/],
+      priorityBoost: 20,
+      clusters: [[/^\/site/]],
+      minChunkSize: 400_000,
+      maxMergeChunkSize: 4_000_000,
+      requestCost: 2_000_000,
+    },
+  },
   headers: async () => [
     {
       source: '/:path*',

@@ -1,5 +1,6 @@
 import type { Metadata, Viewport } from 'next'
 import type { ReactNode } from 'react'
+import { FACES } from './_ui/face'
 import './globals.css'
 
 export const metadata: Metadata = {
@@ -12,7 +13,7 @@ const THEME = `try{var t=localStorage.getItem('theme');if(t)document.documentEle
 
 export default function RootLayout({ children }: { children: ReactNode }) {
   return (
-    <html lang="en" suppressHydrationWarning>
+    <html lang="en" className={FACES} suppressHydrationWarning>
       <body>
         {/* Before first paint, so that a night shaft is not lit by a white page. The text is constant. */}
         {/* biome-ignore lint/security/noDangerouslySetInnerHtml: constant text, no input */}

@@ -86,9 +86,9 @@ test('a release is refused and another withdrawn, an attempt opened and a point 
   await expect(page.locator('.page-head')).toContainText('attempt 2 of 2')
   await expect(history(page).filter({ hasText: 'Attempt 2 opened' })).toContainText(NOT_YET)
 
-  await page.goto(`/site?repair=${NUMBER}&point=04`)
+  await page.goto(`/site#repair=${NUMBER}&point=04`)
   await withdraw(page, 'inspector', 'durometer doubted', 'its block was not with it')
-  await page.goto(`/site?repair=${NUMBER}&point=08`)
+  await page.goto(`/site#repair=${NUMBER}&point=08`)
   const idle = await openFold(page, 'Mark it not applicable')
   await idle.getByLabel('Why this point does not apply').fill('the line was drained: nothing leaks')
   await idle.getByRole('button', { name: 'Not applicable', exact: true }).click()

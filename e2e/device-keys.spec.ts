@@ -30,7 +30,7 @@ test('five wrong PINs destroy the only key of a device with no network: the scre
     await expect(refusal).toContainText('The PIN is not right.')
     await expect(refusal).toContainText(`Nothing was signed. ${left}; the last wrong one destroys`)
   }
-  await page.goto('/site?show=signing')
+  await page.goto('/site#show=signing')
   const mine = panel(page, 'Keys on this device').getByRole('listitem').filter({ hasText: 'Maren Osterfalk' })
   await expect(mine).toContainText('1 try left')
 
@@ -42,7 +42,7 @@ test('five wrong PINs destroy the only key of a device with no network: the scre
   await expectUsable(page)
   await expect(history(page)).toHaveCount(0)
   await expect(page.locator('article.group')).toHaveCount(1)
-  await page.goto('/site?show=signing')
+  await page.goto('/site#show=signing')
   await expect(mine).toHaveCount(0)
 
   await server.start()
@@ -97,13 +97,13 @@ test('a key is ended on the page of its person while the device is out of reach:
   await expect(page.locator('article.group').filter({ hasText: '3 ' }).first()).toBeVisible()
   await expect(history(page).filter({ hasText: 'measured' })).toHaveCount(0)
   await sign(page, QI, 'measured')
-  await page.goto('/site?show=outbox')
+  await page.goto('/site#show=outbox')
   await row.getByRole('button', { name: 'Set aside' }).click()
   await row.getByLabel('Why it is set aside').fill('signed again before the server')
   await row.getByRole('button', { name: /^Set it aside/ }).click()
   await expect(row).toHaveCount(0)
   await expect(page.locator('.outbox-line')).toHaveCount(0)
-  await page.goto('/site?show=signing')
+  await page.goto('/site#show=signing')
   const mine = panel(page, 'Keys on this device').getByRole('listitem').filter({ hasText: 'Tobias Wrenfield' })
   await expect(mine).toContainText('ended in the record')
   await mine.getByRole('button', { name: 'Take it off this device' }).click()

@@ -41,13 +41,13 @@ test('a repair is opened without a network under a number of the device, worked 
   await fillRepair(page)
   await expectUsable(page)
   await page.getByRole('button', { name: 'Open repair MD-0401 on this device' }).click()
-  await page.waitForURL('**/site?repair=MD-0401')
+  await page.waitForURL('**/site#repair=MD-0401')
   await expect(page.getByRole('heading', { name: 'Repair MD-0401' })).toBeVisible()
   await expect(page.getByText('Opened on this device')).toBeVisible()
-  await page.goto('/site?repair=MD-0401&point=05&attempt=1&form=remark')
+  await page.goto('/site#repair=MD-0401&point=05&attempt=1&form=remark')
   await new RecordFormHand(page).key('Remark', 'band wiped, leak weeps')
   await page.getByRole('button', { name: 'Save to the record' }).click()
-  await page.waitForURL(/\/site\?repair=MD-0401&point=05&attempt=1$/)
+  await page.waitForURL(/\/site#repair=MD-0401&point=05&attempt=1$/)
   await expect(page.locator('article.group').filter({ hasText: 'band wiped, leak weeps' })).toContainText(
     'Not yet sent',
   )

@@ -126,7 +126,7 @@ test('at a plain address of this machine the app says in plain sight that captur
   test.skip(OWN === '127.0.0.1', 'a network beside loopback')
   const { page, close } = await openPage(`http://${OWN}:${E2E_PORT}`)
   const note = page.getByText('Capture without a network is off at this address.')
-  for (const path of ['/site', '/site?show=outbox']) {
+  for (const path of ['/site', '/site#show=outbox']) {
     await page.goto(path)
     await expect(note).toBeVisible()
     await expect(page.getByText(`This one is http://${OWN}:${E2E_PORT}.`)).toBeVisible()

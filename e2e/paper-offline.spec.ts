@@ -46,7 +46,7 @@ test('a paper tally is copied with its scan and no network, arrives once, and a 
   await expect(page.getByText('It is on this device and is sent before the copy.')).toBeVisible()
   await expectUsable(page)
   await save.click()
-  await page.waitForURL(/\/site\?repair=MD-0043&point=05&attempt=1$/)
+  await page.waitForURL(/\/site#repair=MD-0043&point=05&attempt=1$/)
   const copy = page.locator('article.group')
   await expect(copy).toHaveCount(1)
   await expect(copy).toContainText('Not yet sent')

@@ -58,7 +58,7 @@ async function shoot(page: Page, demand: string, scene: Scene, words: RegExp): P
 }
 
 async function carryIn(desk: Page, file: string, passphrase = PASSPHRASE): Promise<void> {
-  await desk.goto('/site?show=outbox')
+  await desk.goto('/site#show=outbox')
   await desk.getByText('Carry it by hand, in an encrypted file').click()
   await desk.getByLabel(/^Passphrase/).fill(passphrase)
   await desk.getByLabel('Carry a file in').setInputFiles(file)
@@ -79,7 +79,7 @@ test('with the server gone: demanded photos by the camera in the form, then writ
   await waitForShell(device)
   await device.context().setOffline(true)
   await server.stop()
-  await device.goto(`/site?repair=${NUMBER}&point=05&form=remark`)
+  await device.goto(`/site#repair=${NUMBER}&point=05&form=remark`)
   await new RecordFormHand(device).key('Remark', 'band wiped twice, seen by lamp')
   await device.getByRole('button', { name: 'Save to the record' }).dblclick()
   await expect(device.locator('article.group')).toHaveCount(1)
@@ -99,7 +99,7 @@ test('with the server gone: demanded photos by the camera in the form, then writ
   await expect(device.locator('.photo-demand').filter({ hasText: second }).getByText('0 of 1')).toBeVisible()
   await expect(device.getByRole('link', { name: /^2 entries are not yet sent/ })).toBeVisible()
 
-  await device.goto('/site?show=outbox')
+  await device.goto('/site#show=outbox')
   await device.getByText('Carry it by hand, in an encrypted file').click()
   await device.getByLabel(/^Passphrase/).fill('too short')
   await device.getByRole('button', { name: 'Write what waits into a file' }).click()
@@ -126,7 +126,7 @@ test('with the server gone: demanded photos by the camera in the form, then writ
     await expectOnce(desk)
   }
   await device.context().setOffline(false)
-  await device.goto('/site?show=outbox')
+  await device.goto('/site#show=outbox')
   // the remark, the photo, and that this device is one of ours
   await expect(device.getByText('Sent in the last week: 3.')).toBeVisible({ timeout: 60_000 })
   await expectOnce(desk)

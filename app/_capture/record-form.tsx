@@ -10,7 +10,7 @@ import { draftKey } from '@/lib/capture/draft-store'
 import { FORMS } from '@/lib/capture/forms/form-table'
 import { observedIn } from '@/lib/capture/observed-in'
 import { PersonId } from '@/lib/domain/facts/fact'
-import { PointRecord, type RecordType } from '@/lib/domain/records/record'
+import { type PointRecord, RECORD_SCHEMAS, type RecordType } from '@/lib/domain/records/record'
 import { lateFromPaper, paperMoment, statePaper } from '@/lib/domain/tally/paper-copy'
 import { type Moment, minutesBetween } from '@/lib/domain/time'
 import { type CaptureContext, CaptureProvider } from './capture-context'
@@ -61,7 +61,7 @@ export function RecordForm({
     [initial, type, context],
   )
   const form = useForm<FieldValues>({
-    resolver: zodResolver(PointRecord as never) as never,
+    resolver: zodResolver(RECORD_SCHEMAS[type] as never) as never,
     defaultValues: blank,
     mode: 'onTouched',
   })

@@ -33,15 +33,39 @@ worker.registerRoute(
 )
 worker.addEventListeners()
 
-// Where the browser can, it takes the program from the cache by itself and wakes this worker for the shell alone. What is not in the cache comes from the network, as without this.
+type Lasting = Event & { waitUntil(work: Promise<unknown>): void }
+type Routing = Lasting & { addRoutes(routes: object[]): Promise<void> }
+const SHELLS = 'underwrap-shell-'
+/** The shell under its bare address, for the browser itself; each build of it has a cache of its own. */
+const SHELL = `${SHELLS}${(self.__SW_MANIFEST ?? []).flatMap((one) => (typeof one !== 'string' && one.url === '/site' ? [one.revision] : []))[0]}`
+
+// Where the browser can, it takes the shell and the program from the cache by itself and need not wake this worker. What is not in the cache comes from here or the network, as without this.
 self.addEventListener('install', (event) => {
-  if ('addRoutes' in event && typeof event.addRoutes === 'function' && 'waitUntil' in event)
-    (event as Event & { waitUntil(work: Promise<unknown>): void }).waitUntil(
-      event.addRoutes({
-        condition: { urlPattern: { pathname: '/_next/static/*' }, requestMethod: 'GET' },
-        source: { cacheName: cacheNames.precache },
-      }),
-    )
+  if (!('addRoutes' in event)) return
+  const { waitUntil, addRoutes } = event as Routing
+  waitUntil.call(
+    event,
+    (async () => {
+      await (await caches.open(SHELL)).add(new Request('/site', { cache: 'reload' }))
+      await addRoutes.call(event, [
+        {
+          condition: { urlPattern: { pathname: '/_next/static/*' }, requestMethod: 'GET' },
+          source: { cacheName: cacheNames.precache },
+        },
+        {
+          condition: { urlPattern: { pathname: '/site', search: '' }, requestMode: 'navigate' },
+          source: { cacheName: SHELL },
+        },
+      ])
+    })(),
+  )
+})
+self.addEventListener('activate', (event) => {
+  const clear = async () => {
+    const old = (await caches.keys()).filter((name) => name.startsWith(SHELLS) && name !== SHELL)
+    await Promise.all(old.map((name) => caches.delete(name)))
+  }
+  ;(event as Lasting).waitUntil(clear())
 })
 
 self.addEventListener('sync', (event) => {

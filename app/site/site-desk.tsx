@@ -1,17 +1,16 @@
 'use client'
-import { useSearchParams } from 'next/navigation'
 import { type MouseEvent, type ReactNode, Suspense } from 'react'
 import { NotSecureNote, useIsSecure } from '@/app/_parts/not-secure-note'
-import { sitePlaceOf } from '@/lib/capture/site/site-address'
+import type { SitePlace } from '@/lib/capture/site/site-address'
 import { SiteBar } from './site-bar'
 import { OutboxList, PinnedList, SiteForm, SiteKeys, SiteOpen, SitePoint, SiteRepair } from './site-screens'
+import { goTo, usePlace } from './use-place'
 import { type Site, type SiteOpening, useSite } from './use-site'
 
 /** The screens that work without a network, by the address: pinned repairs, one repair, one point, one form, what waits to be sent. */
 export function SiteDesk() {
-  const params = useSearchParams()
   const opening = useSite()
-  const place = sitePlaceOf(params)
+  const place = usePlace()
   return (
     // Links within these screens change the address alone: a reload would open everything anew from the device.
     // biome-ignore lint/a11y/noStaticElementInteractions: the links in it are what is clicked, by any means
@@ -29,7 +28,7 @@ export function SiteDesk() {
   )
 }
 
-function Screen({ site, place }: { site: Site; place: ReturnType<typeof sitePlaceOf> }): ReactNode {
+function Screen({ site, place }: { site: Site; place: SitePlace }): ReactNode {
   if (place.show === 'outbox') return <OutboxList site={site} />
   if (place.show === 'signing') return <SiteKeys site={site} />
   const project = site.projects.find((one) => one.project === `project:${place.open}`)
@@ -71,8 +70,7 @@ function Closed({ kind }: { kind: Exclude<SiteOpening['kind'], 'open'> }) {
 function goWithin(event: MouseEvent<HTMLElement>): void {
   const link = event.target instanceof Element ? event.target.closest('a') : null
   if (!link || event.defaultPrevented || event.metaKey || event.ctrlKey || event.shiftKey || event.button !== 0) return
-  if (link.origin !== location.origin || link.pathname !== '/site' || link.target !== '' || link.hash !== '') return
+  if (link.origin !== location.origin || link.pathname !== '/site' || link.target !== '') return
   event.preventDefault()
-  history.pushState(null, '', link.href)
-  window.scrollTo(0, 0)
+  goTo(link.href)
 }

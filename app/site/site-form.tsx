@@ -11,6 +11,7 @@ import { captureOnSite } from '@/lib/capture/site/site-state'
 import type { SitePack } from '@/lib/domain/capture/site-pack'
 import { PointRecord, RECORD_TYPES } from '@/lib/domain/records/record'
 import { sheetNumber } from '@/lib/domain/tally/sheet-number'
+import { goTo } from './use-place'
 import type { Site } from './use-site'
 
 type Props = { site: Site; pack: SitePack; place: SitePlace; point: string }
@@ -81,10 +82,7 @@ export function SiteForm({ site, pack, place, point }: Props) {
         {...(keyed ? { initial: keyed } : {})}
         onSite={{
           keep: (saving: Saving) => keepRecord(saving, page, refused?.id ?? null),
-          leave: () => {
-            history.pushState(null, '', back)
-            window.scrollTo(0, 0)
-          },
+          leave: () => goTo(back),
         }}
       />
     </main>

@@ -10,6 +10,7 @@ import { RoomNote } from '@/app/_parts/room-note'
 import { siteHref } from '@/lib/capture/site/site-address'
 import type { ProjectPack } from '@/lib/domain/capture/project-pack'
 import { repairGroundsOf } from '@/lib/domain/capture/repair-grounds'
+import { goTo } from './use-place'
 import type { Site } from './use-site'
 
 /** Open a repair where there is no network, under a number of this device's own. The number is shown large before anything is keyed: it goes on the pipe in chalk. */
@@ -29,8 +30,7 @@ export function SiteOpen({ site, project }: { site: Site; project: ProjectPack }
     const body = openingOf(values as z.infer<typeof RepairFieldsForm>, { number, project: project.project }, grounds)
     const kept = body.ok ? await keepOpening(site.page, project, body.value) : body
     if (!kept.ok) return setRefusal(kept.error)
-    history.pushState(null, '', siteHref({ repair: number }))
-    window.scrollTo(0, 0)
+    goTo(siteHref({ repair: number }))
   })
   return (
     <main className="page narrow" id="main">

@@ -1,6 +1,6 @@
 'use client'
 import { lazy } from 'react'
-import { type SitePlace, sitePlaceOf } from '@/lib/capture/site/site-address'
+import { SITE_START, type SitePlace, sitePlaceOf } from '@/lib/capture/site/site-address'
 
 const LOAD = {
   list: () => import('./pinned-list'),
@@ -30,4 +30,4 @@ function screenAt(place: SitePlace): keyof typeof LOAD {
 
 // The program of the screen in the address is fetched while the device's storage opens, not after. What fails here is asked for again, and told, where it is drawn.
 if (typeof location !== 'undefined' && location.pathname === '/site')
-  LOAD[screenAt(sitePlaceOf(new URLSearchParams(location.search)))]().catch(() => undefined)
+  LOAD[screenAt(sitePlaceOf(location.hash) ?? SITE_START)]().catch(() => undefined)

@@ -6,7 +6,7 @@ import { takeToSite } from './take-to-site'
 import { waitForShell } from './wait-for-shell'
 
 export const NUMBER = 'MD-0043'
-export const POINT = `/site?repair=${NUMBER}&point=05`
+export const POINT = `/site#repair=${NUMBER}&point=05`
 
 /** Take the begun repair along, as who is signed in. */
 export async function takeAlong(page: Page): Promise<void> {
@@ -17,7 +17,7 @@ export async function takeAlong(page: Page): Promise<void> {
 /** Make a person's key on this device. */
 export async function makeKey(page: Page, id: string, pin: string): Promise<void> {
   const { name } = demoPerson(id)
-  await page.goto('/site?show=signing')
+  await page.goto('/site#show=signing')
   const sheet = page.locator('section.sheet').filter({ has: page.getByRole('heading', { name: 'Make a key' }) })
   await sheet.getByLabel('Whose key').selectOption(id)
   await sheet.getByLabel(`Password of ${name}`).fill(DEMO_PASSWORD)
@@ -35,7 +35,7 @@ export async function recordCleanliness(page: Page, dust: string): Promise<void>
   await form.time('Checked', '05-27', '09:05')
   await fillCleanliness(form, { dust })
   await page.getByRole('button', { name: 'Save to the record' }).click()
-  await page.waitForURL(/\/site\?repair=MD-0043&point=05&attempt=1$/)
+  await page.waitForURL(/\/site#repair=MD-0043&point=05&attempt=1$/)
   await expect(
     page
       .locator('article.group')

@@ -1,14 +1,16 @@
 import * as z from 'zod'
 
 /** How this device behaves under a hand. Kept on it alone: two people with other gloves may share it. */
-export const HandSettings = z.object({
-  /** A short shake at each key, a long one at a key that was refused. */
-  shakes: z.boolean().catch(true),
-  /** The value taken last stands large over the keys, to be read back. */
-  echoes: z.boolean().catch(true),
-  /** Our own large keys for numbers instead of the device's. Null: as its pointer is, a finger or a mouse. */
-  largeKeys: z.boolean().nullable().catch(null),
-})
+export const HandSettings = z.lazy(() =>
+  z.object({
+    /** A short shake at each key, a long one at a key that was refused. */
+    shakes: z.boolean().catch(true),
+    /** The value taken last stands large over the keys, to be read back. */
+    echoes: z.boolean().catch(true),
+    /** Our own large keys for numbers instead of the device's. Null: as its pointer is, a finger or a mouse. */
+    largeKeys: z.boolean().nullable().catch(null),
+  }),
+)
 export type HandSettings = z.infer<typeof HandSettings>
 
 const FIRST: HandSettings = HandSettings.parse({})

@@ -1,5 +1,5 @@
 import type { DraftRecord } from '@/lib/domain/judge/judge-context'
-import { PointRecord, type RecordType } from '@/lib/domain/records/record'
+import { RECORD_SCHEMAS, type RecordType } from '@/lib/domain/records/record'
 
 type Fields = Record<string, unknown>
 
@@ -8,22 +8,21 @@ type Fields = Record<string, unknown>
  * is left out, never filled in.
  */
 export function settledPart(type: RecordType, values: Fields): DraftRecord {
-  const schema = PointRecord.options.find((option) => option.shape.type.value === type)
+  const schema = RECORD_SCHEMAS[type]
   let fields: Fields = Object.fromEntries(
     Object.entries(values).filter(([, value]) => value !== undefined && value !== null),
   )
   for (;;) {
-    const parsed = schema?.safeParse({ ...fields, type })
-    const faults =
-      parsed?.success === false
-        ? parsed.error.issues.flatMap((issue) =>
-            typeof issue.path[0] === 'string' && issue.path[0] in fields
-              ? [issue.path]
-              : issue.code === 'unrecognized_keys' && issue.path.length === 0
-                ? issue.keys.map((key) => [key])
-                : [],
-          )
-        : []
+    const parsed = schema.safeParse({ ...fields, type })
+    const faults = !parsed.success
+      ? parsed.error.issues.flatMap((issue) =>
+          typeof issue.path[0] === 'string' && issue.path[0] in fields
+            ? [issue.path]
+            : issue.code === 'unrecognized_keys' && issue.path.length === 0
+              ? issue.keys.map((key) => [key])
+              : [],
+        )
+      : []
     if (faults.length === 0) return { ...fields, type } as DraftRecord
     fields = without(fields, faults)
   }

@@ -5,29 +5,31 @@ import { PointNo, RecordTypeName } from './specification'
 const Code = z.enum(PARTICIPATION).nullable()
 
 /** One point of the inspection and test plan. */
-export const PlanPoint = z.strictObject({
-  no: PointNo,
-  title: z.string().min(3).max(80),
-  /** Record types that its form offers; `required` must be there before the point can be submitted. */
-  records: z.array(z.strictObject({ type: RecordTypeName, atLeast: z.int().min(0).max(40) })).max(12),
-  participation: z.strictObject({ crew: Code, inspector: Code, client: Code, engineer: Code }),
-  /** Signatures demanded over the records before release. */
-  signatures: z.array(z.strictObject({ meaning: z.enum(MEANINGS), role: z.enum(ROLES) })).max(6),
-  /** Points that stay closed until this one is released and still valid. */
-  blocks: z.array(PointNo).max(30),
-  photos: z
-    .array(
-      z.strictObject({
-        id: z.string().regex(/^[a-z0-9-]{2,40}$/),
-        show: z.string().min(3).max(160),
-        atLeast: z.int().min(1).max(20),
-      }),
-    )
-    .max(10),
-  /** A small crew may release its own work at this point: visible in the dossier. */
-  selfRelease: z.boolean().default(false),
-  hazards: z.array(z.string().max(240)).max(6).default([]),
-})
+export const PlanPoint = z.lazy(() =>
+  z.strictObject({
+    no: PointNo,
+    title: z.string().min(3).max(80),
+    /** Record types that its form offers; `required` must be there before the point can be submitted. */
+    records: z.array(z.strictObject({ type: RecordTypeName, atLeast: z.int().min(0).max(40) })).max(12),
+    participation: z.strictObject({ crew: Code, inspector: Code, client: Code, engineer: Code }),
+    /** Signatures demanded over the records before release. */
+    signatures: z.array(z.strictObject({ meaning: z.enum(MEANINGS), role: z.enum(ROLES) })).max(6),
+    /** Points that stay closed until this one is released and still valid. */
+    blocks: z.array(PointNo).max(30),
+    photos: z
+      .array(
+        z.strictObject({
+          id: z.string().regex(/^[a-z0-9-]{2,40}$/),
+          show: z.string().min(3).max(160),
+          atLeast: z.int().min(1).max(20),
+        }),
+      )
+      .max(10),
+    /** A small crew may release its own work at this point: visible in the dossier. */
+    selfRelease: z.boolean().default(false),
+    hazards: z.array(z.string().max(240)).max(6).default([]),
+  }),
+)
 export type PlanPoint = z.infer<typeof PlanPoint>
 
 /** Events that make earlier releases fall: which points, and what must be redone. */
@@ -58,18 +60,20 @@ export const EVENT_TEXT: Record<InvalidatingEvent, string> = {
 }
 
 /** The body of one inspection and test plan revision. */
-export const Plan = z.strictObject({
-  number: z.string().min(2).max(40),
-  title: z.string().min(3).max(160),
-  points: z
-    .array(PlanPoint)
-    .min(1)
-    .max(60)
-    .refine((list) => new Set(list.map((one) => one.no)).size === list.length, 'a point number appears twice'),
-  invalidations: z
-    .array(z.strictObject({ event: z.enum(INVALIDATING_EVENTS), falls: z.array(PointNo), redo: z.string().max(240) }))
-    .max(20),
-})
+export const Plan = z.lazy(() =>
+  z.strictObject({
+    number: z.string().min(2).max(40),
+    title: z.string().min(3).max(160),
+    points: z
+      .array(PlanPoint)
+      .min(1)
+      .max(60)
+      .refine((list) => new Set(list.map((one) => one.no)).size === list.length, 'a point number appears twice'),
+    invalidations: z
+      .array(z.strictObject({ event: z.enum(INVALIDATING_EVENTS), falls: z.array(PointNo), redo: z.string().max(240) }))
+      .max(20),
+  }),
+)
 export type Plan = z.infer<typeof Plan>
 
 /**

@@ -74,27 +74,33 @@ const Reason = z.string().trim().min(3).max(300)
  * One reading as taken: digits and scale with the unit and the text as keyed, or one of the values that are no number.
  * `below` and `above` state a detection or range limit; they are never averaged.
  */
-export const Reading = z.discriminatedUnion('kind', [
-  z.strictObject({ kind: z.literal('number'), ...Decimal.shape, unit: Unit, text: Keyed }),
-  z.strictObject({ kind: z.literal('below'), ...Decimal.shape, unit: Unit, text: Keyed }),
-  z.strictObject({ kind: z.literal('above'), ...Decimal.shape, unit: Unit, text: Keyed }),
-  z.strictObject({ kind: z.literal('through-wall') }),
-  z.strictObject({ kind: z.literal('no-access') }),
-  z.strictObject({ kind: z.literal('not-applicable'), reason: Reason }),
-  z.strictObject({ kind: z.literal('not-inspected') }),
-])
+export const Reading = z.lazy(() =>
+  z.discriminatedUnion('kind', [
+    z.strictObject({ kind: z.literal('number'), ...Decimal.shape, unit: Unit, text: Keyed }),
+    z.strictObject({ kind: z.literal('below'), ...Decimal.shape, unit: Unit, text: Keyed }),
+    z.strictObject({ kind: z.literal('above'), ...Decimal.shape, unit: Unit, text: Keyed }),
+    z.strictObject({ kind: z.literal('through-wall') }),
+    z.strictObject({ kind: z.literal('no-access') }),
+    z.strictObject({ kind: z.literal('not-applicable'), reason: Reason }),
+    z.strictObject({ kind: z.literal('not-inspected') }),
+  ]),
+)
 export type Reading = z.infer<typeof Reading>
 export type NumberReading = Extract<Reading, { kind: 'number' }>
 
 /** A measured value that must be a number: single fields such as a mass or a temperature. */
-export const Measured = z.strictObject({ kind: z.literal('number'), ...Decimal.shape, unit: Unit, text: Keyed })
+export const Measured = z.lazy(() =>
+  z.strictObject({ kind: z.literal('number'), ...Decimal.shape, unit: Unit, text: Keyed }),
+)
 export type Measured = z.infer<typeof Measured>
 
 /** A measured number in one of the named units. */
 export function measuredIn(...units: readonly [Unit, ...Unit[]]) {
-  return Measured.refine((value) => units.includes(value.unit), {
-    error: `unit must be ${units.map(showUnit).join(' or ')}`,
-  })
+  return z.lazy(() =>
+    Measured.unwrap().refine((value) => units.includes(value.unit), {
+      error: `unit must be ${units.map(showUnit).join(' or ')}`,
+    }),
+  )
 }
 
 /**

@@ -11,13 +11,15 @@ const FAR_OFF_MS = 60_000
  * The device's clock against the server's at the last contact. `offsetMs` is positive when the device runs ahead, and zero where the measurement cannot tell it from
  * zero. `drift` names the offset before, when it moved by more than both measurements explain: a clock that was set, or runs wrong.
  */
-export const ClockStanding = z.object({
-  offsetMs: z.int(),
-  uncertainMs: z.int(),
-  measuredAt: z.number(),
-  isFarOff: z.boolean(),
-  drift: z.object({ fromMs: z.int(), toMs: z.int() }).nullable(),
-})
+export const ClockStanding = z.lazy(() =>
+  z.object({
+    offsetMs: z.int(),
+    uncertainMs: z.int(),
+    measuredAt: z.number(),
+    isFarOff: z.boolean(),
+    drift: z.object({ fromMs: z.int(), toMs: z.int() }).nullable(),
+  }),
+)
 export type ClockStanding = z.infer<typeof ClockStanding>
 
 /** Measure the clock by one exchange: sent and got by the device's clock, the server's time in between, the way there taken as long as the way back. */

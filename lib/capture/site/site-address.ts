@@ -15,7 +15,8 @@ export type SitePlace = {
   open: string | null
 }
 
-const NOWHERE: SitePlace = {
+/** The list of what this device keeps. */
+export const SITE_START: SitePlace = {
   repair: null,
   point: null,
   attempt: null,
@@ -27,23 +28,27 @@ const NOWHERE: SitePlace = {
   open: null,
 }
 
-/** The address of a place: `/site?repair=MD-0042&point=16`. */
+/**
+ * The address of a place: `/site#repair=MD-0042&point=16`. It stands behind the `#` because there is one page for all places: the browser takes that page from its cache for each of them, without
+ * waking the service worker, and no server is told what is worked on.
+ */
 export function siteHref(place: Partial<SitePlace>): string {
   const params = new URLSearchParams()
   for (const [name, value] of Object.entries(place)) if (value !== null) params.set(name, String(value))
-  const query = params.toString()
-  return query === '' ? '/site' : `/site?${query}`
+  const named = params.toString()
+  return named === '' ? '/site' : `/site#${named}`
 }
 
 const SHOWN = ['outbox', 'signing'] as const
 
-/** The place that an address names. */
-export function sitePlaceOf(params: Pick<URLSearchParams, 'get'>): SitePlace {
-  const attempt = Number(params.get('attempt') ?? '')
+/** The place that the end of an address names, from its `#` on; null where it names an element of the page and no place. */
+export function sitePlaceOf(hash: string): SitePlace | null {
+  if (hash !== '' && !hash.includes('=')) return null
+  const params = new URLSearchParams(hash.replace(/^#/, ''))
   return {
     repair: params.get('repair'),
     point: params.get('point'),
-    attempt: Number.isInteger(attempt) && attempt > 0 ? attempt : null,
+    attempt: attemptIn(params),
     form: params.get('form'),
     correct: params.get('correct'),
     again: params.get('again'),
@@ -59,15 +64,20 @@ export function siteHrefFor(page: URL): string {
     /^\/repairs\/([^/]+)(?:\/points\/([^/]+)(?:\/(?:(record|correct)\/([^/]+)|transcribe))?)?\/?$/.exec(
       page.pathname,
     ) ?? []
-  if (!number || number === 'new') return siteHref(NOWHERE)
+  if (!number || number === 'new') return siteHref(SITE_START)
   return siteHref({
     repair: plain(number),
     point: point ? plain(point) : null,
-    attempt: sitePlaceOf(page.searchParams).attempt,
+    attempt: attemptIn(page.searchParams),
     form: what === 'record' && which ? plain(which) : null,
     correct: what === 'correct' && which ? plain(which) : null,
     paper: page.searchParams.get('paper') ?? page.searchParams.get('sheet'),
   })
+}
+
+function attemptIn(params: URLSearchParams): number | null {
+  const attempt = Number(params.get('attempt') ?? '')
+  return Number.isInteger(attempt) && attempt > 0 ? attempt : null
 }
 
 function plain(part: string): string {

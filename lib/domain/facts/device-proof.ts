@@ -12,24 +12,28 @@ export const PublicKeyBase64 = z.string().regex(/^B[A-Za-z0-9+/]{86}=$/, '65 byt
  * What a device's key says to a signature: the fact that registered the key, what stood before its use, whether there was a network, and the key's signature over the statement
  * (lib/evidence/device-statement.ts). The key cannot leave its device; the PIN merely gates it and proves nothing to others.
  */
-export const DeviceProof = z.strictObject({
-  key: FactId,
-  gate: z.literal('PIN'),
-  offline: z.boolean(),
-  signature: SignatureBase64,
-})
+export const DeviceProof = z.lazy(() =>
+  z.strictObject({
+    key: FactId,
+    gate: z.literal('PIN'),
+    offline: z.boolean(),
+    signature: SignatureBase64,
+  }),
+)
 export type DeviceProof = z.infer<typeof DeviceProof>
 
 /** How the signer of a signature was known. A client without an account signs in person, and the tablet's holder witnesses it: with his password, or with `proof` by his device's key. */
-export const SignatureMethod = z.discriminatedUnion('kind', [
-  z.strictObject({ kind: z.literal('password') }),
-  z.strictObject({ kind: z.literal('device'), proof: DeviceProof }),
-  z.strictObject({
-    kind: z.literal('in person'),
-    witness: PersonId,
-    /** SHA-256 of the drawn signature's bytes (lib/domain/signing/drawn-signature.ts), kept beside the facts. */
-    drawing: Sha256.optional(),
-    proof: DeviceProof.optional(),
-  }),
-  z.strictObject({ kind: z.literal('in writing'), reference: Text }),
-])
+export const SignatureMethod = z.lazy(() =>
+  z.discriminatedUnion('kind', [
+    z.strictObject({ kind: z.literal('password') }),
+    z.strictObject({ kind: z.literal('device'), proof: DeviceProof }),
+    z.strictObject({
+      kind: z.literal('in person'),
+      witness: PersonId,
+      /** SHA-256 of the drawn signature's bytes (lib/domain/signing/drawn-signature.ts), kept beside the facts. */
+      drawing: Sha256.optional(),
+      proof: DeviceProof.optional(),
+    }),
+    z.strictObject({ kind: z.literal('in writing'), reference: Text }),
+  ]),
+)

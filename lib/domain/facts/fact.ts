@@ -45,28 +45,32 @@ export const PersonId = z
 export type PersonId = z.infer<typeof PersonId>
 
 /** Why a fact was entered after the event, and from what. */
-export const Late = z.strictObject({
-  reason: z.string().trim().min(3).max(300),
-  source: z.enum(['memory', 'paper tally', 'instrument store', 'other']),
-})
+export const Late = z.lazy(() =>
+  z.strictObject({
+    reason: z.string().trim().min(3).max(300),
+    source: z.enum(['memory', 'paper tally', 'instrument store', 'other']),
+  }),
+)
 
 /**
  * One immutable statement. `observedAt` is when it was so, `enteredAt` when it was keyed; both keep their UTC offset.
  * `body` is typed by `kind` in fact-kinds.ts. The bytes are canonical JSON (RFC 8785), hashed as written.
  */
-export const FactEnvelope = z.strictObject({
-  v: z.literal(1),
-  id: FactId,
-  stream: StreamId,
-  kind: z.string().regex(/^[a-z][a-z-]{2,40}$/),
-  observedAt: Moment,
-  observedBy: PersonId,
-  enteredAt: Moment,
-  enteredBy: PersonId,
-  late: Late.optional(),
-  device: z.strictObject({ id: z.string().min(1).max(60), clockOffsetMs: z.int().nullable() }),
-  body: z.unknown(),
-})
+export const FactEnvelope = z.lazy(() =>
+  z.strictObject({
+    v: z.literal(1),
+    id: FactId,
+    stream: StreamId,
+    kind: z.string().regex(/^[a-z][a-z-]{2,40}$/),
+    observedAt: Moment,
+    observedBy: PersonId,
+    enteredAt: Moment,
+    enteredBy: PersonId,
+    late: Late.optional(),
+    device: z.strictObject({ id: z.string().min(1).max(60), clockOffsetMs: z.int().nullable() }),
+    body: z.unknown(),
+  }),
+)
 
 /** What the server adds on receipt. It feeds the trail and late marks, never a verdict. */
 export type Receipt = { receivedAt: Moment; receivedBy: PersonId; position: number }

@@ -16,18 +16,22 @@ const VkeyText = z
 
 /** Bodies of the facts of the streams `key:log` and `key:signature`. They say which keys vouch for the record; no fold of a repair reads them. */
 export const KEY_BODIES = {
-  'log-key-taken': z.strictObject({
-    vkey: VkeyText,
-    replaces: VkeyText.nullable(),
-    endorsement: SignatureBase64.nullable(),
-    reason: Reason,
-  }),
-  'signing-certificate-taken': z.strictObject({
-    certificateSha256: Sha256,
-    subject: z.string().min(1).max(600),
-    notBefore: Moment,
-    notAfter: Moment,
-    madeHere: z.boolean(),
-    reason: Reason,
-  }),
+  'log-key-taken': z.lazy(() =>
+    z.strictObject({
+      vkey: VkeyText,
+      replaces: VkeyText.nullable(),
+      endorsement: SignatureBase64.nullable(),
+      reason: Reason,
+    }),
+  ),
+  'signing-certificate-taken': z.lazy(() =>
+    z.strictObject({
+      certificateSha256: Sha256,
+      subject: z.string().min(1).max(600),
+      notBefore: Moment,
+      notAfter: Moment,
+      madeHere: z.boolean(),
+      reason: Reason,
+    }),
+  ),
 } as const

@@ -15,17 +15,19 @@ export const BLOCK_AT_MOST = 50
 /** Bodies of the facts of the stream `register:repair-numbers`. */
 export const REGISTER_BODIES = {
   /** Repair numbers that only this device opens, in this project: from `from` to `to`, written with at least `digits` digits. */
-  'numbers-allotted': z
-    .strictObject({
-      device: StreamId,
-      project: StreamId,
-      prefix: NumberPrefix,
-      digits: z.int().min(1).max(6),
-      from: z.int().min(1).max(NUMBER_AT_MOST),
-      to: z.int().min(1).max(NUMBER_AT_MOST),
-    })
-    .refine(({ from, to }) => to >= from && to - from < BLOCK_AT_MOST, {
-      path: ['to'],
-      message: `from one to ${BLOCK_AT_MOST} numbers`,
-    }),
+  'numbers-allotted': z.lazy(() =>
+    z
+      .strictObject({
+        device: StreamId,
+        project: StreamId,
+        prefix: NumberPrefix,
+        digits: z.int().min(1).max(6),
+        from: z.int().min(1).max(NUMBER_AT_MOST),
+        to: z.int().min(1).max(NUMBER_AT_MOST),
+      })
+      .refine(({ from, to }) => to >= from && to - from < BLOCK_AT_MOST, {
+        path: ['to'],
+        message: `from one to ${BLOCK_AT_MOST} numbers`,
+      }),
+  ),
 } as const

@@ -11,32 +11,36 @@ export const SheetNo = z
 export type SheetNo = z.infer<typeof SheetNo>
 
 /** Says of an attached picture that it is the scan of a tally sheet and no photo of the work: it answers no demand for a photo. */
-export const TallyScan = z.strictObject({ sheet: SheetNo.optional() })
+export const TallyScan = z.lazy(() => z.strictObject({ sheet: SheetNo.optional() }))
 
 /**
  * Says of a record that it is the copy of what stood first on paper: the digest of the paper's scan, who keeps the paper and where. `checkedBy` is what the person said who entered it, and is no
  * check: that is the second person's own fact.
  */
-export const Transcribed = z.strictObject({
-  tally: Sha256.optional(),
-  sheet: SheetNo.optional(),
-  keeper: Text,
-  place: Text,
-  checkedBy: PersonId.optional(),
-})
+export const Transcribed = z.lazy(() =>
+  z.strictObject({
+    tally: Sha256.optional(),
+    sheet: SheetNo.optional(),
+    keeper: Text,
+    place: Text,
+    checkedBy: PersonId.optional(),
+  }),
+)
 export type Transcribed = z.infer<typeof Transcribed>
 
 /** A second person compared a transcribed record, with the corrections named, with the scan of its paper. What differs is said. */
-export const TranscriptionChecked = z
-  .strictObject({
-    point: PointNo,
-    attempt: z.int().min(1).max(99),
-    record: FactId,
-    corrections: z.array(FactId).max(60),
-    result: z.enum(['agrees', 'differs']),
-    remark: Remark.optional(),
-  })
-  .refine((one) => one.result === 'agrees' || (one.remark ?? '').length >= 3, {
-    path: ['remark'],
-    message: 'say what differs',
-  })
+export const TranscriptionChecked = z.lazy(() =>
+  z
+    .strictObject({
+      point: PointNo,
+      attempt: z.int().min(1).max(99),
+      record: FactId,
+      corrections: z.array(FactId).max(60),
+      result: z.enum(['agrees', 'differs']),
+      remark: Remark.optional(),
+    })
+    .refine((one) => one.result === 'agrees' || (one.remark ?? '').length >= 3, {
+      path: ['remark'],
+      message: 'say what differs',
+    }),
+)

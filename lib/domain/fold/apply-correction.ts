@@ -1,5 +1,5 @@
 import type { BodyOf } from '../facts/fact-kinds'
-import { PointRecord } from '../records/record'
+import { type PointRecord, RECORD_SCHEMAS } from '../records/record'
 
 type Changes = BodyOf<'corrected'>['changes']
 export type CorrectionRefusal = { code: 'from-differs' | 'path-missing' | 'not-a-record'; path: string }
@@ -23,9 +23,9 @@ export function applyCorrection(
       return { ok: false, refusal: { code: 'from-differs', path } }
     putAt(holder, last, change.to)
   }
-  const parsed = PointRecord.safeParse(copy)
-  if (!parsed.success || parsed.data.type !== record.type)
-    return { ok: false, refusal: { code: 'not-a-record', path: parsed.error?.issues[0]?.path.join('.') ?? 'type' } }
+  const parsed = RECORD_SCHEMAS[record.type].safeParse(copy)
+  if (!parsed.success)
+    return { ok: false, refusal: { code: 'not-a-record', path: parsed.error.issues[0]?.path.join('.') ?? 'type' } }
   return { ok: true, record: parsed.data }
 }
 

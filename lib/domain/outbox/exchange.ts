@@ -54,22 +54,26 @@ export function holdsBack(refused: OutboxCommand, later: OutboxCommand): boolean
 }
 
 /** One entry on its way: the command's own input without its id, the photos it cites, and whether it was made without a network. */
-export const SentEntry = z.strictObject({
-  id: FactId,
-  command: z.enum(OUTBOX_COMMANDS),
-  input: z.record(z.string(), z.unknown()),
-  photos: z.array(Sha256).max(PHOTOS_AT_MOST),
-  madeOffline: z.boolean(),
-})
+export const SentEntry = z.lazy(() =>
+  z.strictObject({
+    id: FactId,
+    command: z.enum(OUTBOX_COMMANDS),
+    input: z.record(z.string(), z.unknown()),
+    photos: z.array(Sha256).max(PHOTOS_AT_MOST),
+    madeOffline: z.boolean(),
+  }),
+)
 export type SentEntry = z.infer<typeof SentEntry>
 
 /** What a device sends. Entries are parsed one by one, so that a bad one is refused alone. */
-export const OutboxRequest = z.strictObject({
-  v: z.int(),
-  tenant: z.string().min(1).max(100),
-  person: z.string().min(1).max(61),
-  entries: z.array(z.unknown()).max(ENTRIES_AT_MOST),
-})
+export const OutboxRequest = z.lazy(() =>
+  z.strictObject({
+    v: z.int(),
+    tenant: z.string().min(1).max(100),
+    person: z.string().min(1).max(61),
+    entries: z.array(z.unknown()).max(ENTRIES_AT_MOST),
+  }),
+)
 export type OutboxRequest = z.infer<typeof OutboxRequest>
 
 /** A refusal as it comes over the wire: a code and its facts. */
@@ -80,23 +84,25 @@ export type EntryRefusal = z.infer<typeof EntryRefusal>
  * What became of one entry: `received` with its first receipt, however often it was sent; `refused` with a named answer; `held` behind an entry of its stream that
  * was refused; `photo-missing` when the server has not the bytes of a photo it cites.
  */
-export const EntryAnswer = z.discriminatedUnion('kind', [
-  z.strictObject({
-    kind: z.literal('received'),
-    id: z.string(),
-    receipt: z.strictObject({ receivedAt: Moment, position: z.int().positive() }),
-  }),
-  z.strictObject({ kind: z.literal('refused'), id: z.string(), refusal: EntryRefusal }),
-  z.strictObject({ kind: z.literal('held'), id: z.string(), behind: z.string() }),
-  z.strictObject({ kind: z.literal('photo-missing'), id: z.string(), sha256: Sha256 }),
-])
+export const EntryAnswer = z.lazy(() =>
+  z.discriminatedUnion('kind', [
+    z.strictObject({
+      kind: z.literal('received'),
+      id: z.string(),
+      receipt: z.strictObject({ receivedAt: Moment, position: z.int().positive() }),
+    }),
+    z.strictObject({ kind: z.literal('refused'), id: z.string(), refusal: EntryRefusal }),
+    z.strictObject({ kind: z.literal('held'), id: z.string(), behind: z.string() }),
+    z.strictObject({ kind: z.literal('photo-missing'), id: z.string(), sha256: Sha256 }),
+  ]),
+)
 export type EntryAnswer = z.infer<typeof EntryAnswer>
 
 /** The server's answer to a request, with its time, by which a device measures its own clock. */
-export const OutboxReply = z.object({ ok: z.literal(true), now: Moment, value: z.array(EntryAnswer) })
+export const OutboxReply = z.lazy(() => z.object({ ok: z.literal(true), now: Moment, value: z.array(EntryAnswer) }))
 
 /** How much of a photo the server holds of this person's sending. */
-export const PieceStanding = z.strictObject({ offset: z.int().nonnegative(), isWhole: z.boolean() })
+export const PieceStanding = z.lazy(() => z.strictObject({ offset: z.int().nonnegative(), isWhole: z.boolean() }))
 export type PieceStanding = z.infer<typeof PieceStanding>
 
 /** Refusals of the exchange itself, beside those of the commands. */

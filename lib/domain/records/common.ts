@@ -14,28 +14,34 @@ export const InstrumentRef = StreamId.refine((id) => id.startsWith('instrument:'
 export const Clock = z.string().regex(/^(1[0-2]|[1-9])(\.5|:[0-5]\d)?$/, 'a clock position from 1 to 12')
 
 /** One reading at a mark. Several taps give one reading by the rule that the specification states; they are kept. */
-export const MarkedReading = z.strictObject({
-  mark: Mark,
-  reading: Reading,
-  taps: z.array(Reading).max(20).optional(),
-  at: Moment.optional(),
-})
+export const MarkedReading = z.lazy(() =>
+  z.strictObject({
+    mark: Mark,
+    reading: Reading,
+    taps: z.array(Reading).max(20).optional(),
+    at: Moment.optional(),
+  }),
+)
 export type MarkedReading = z.infer<typeof MarkedReading>
 
 /** Readings over marks in the order keyed. A mark appears once: a second reading is a new record or a correction. */
-export const MarkedReadings = z
-  .array(MarkedReading)
-  .max(400)
-  .refine((list) => new Set(list.map((one) => one.mark)).size === list.length, 'a mark appears twice')
+export const MarkedReadings = z.lazy(() =>
+  z
+    .array(MarkedReading)
+    .max(400)
+    .refine((list) => new Set(list.map((one) => one.mark)).size === list.length, 'a mark appears twice'),
+)
 
 /** The chalk grid: stations by letter with their distance from the leak, and clock positions. */
-export const Grid = z.strictObject({
-  stations: z
-    .array(z.strictObject({ name: z.string().min(1).max(8), fromLeak: measuredIn('mm') }))
-    .min(1)
-    .max(60),
-  clocks: z.array(Clock).min(1).max(24),
-})
+export const Grid = z.lazy(() =>
+  z.strictObject({
+    stations: z
+      .array(z.strictObject({ name: z.string().min(1).max(8), fromLeak: measuredIn('mm') }))
+      .min(1)
+      .max(60),
+    clocks: z.array(Clock).min(1).max(24),
+  }),
+)
 export type Grid = z.infer<typeof Grid>
 
 export const YesNo = z.enum(['yes', 'no'])
@@ -48,7 +54,7 @@ export const Length = measuredIn('mm', 'in')
 export const Person = PersonId
 
 /** One mix: two parts by mass or by volume, or a whole kit; the clock of its working time starts at `startedAt`. */
-export const Mix = {
+export const mixFields = () => ({
   mixNo: z.string().min(1).max(12),
   mixedBy: Person,
   checkedBy: Person.optional(),
@@ -68,4 +74,4 @@ export const Mix = {
   spare: Mass.optional(),
   scale: InstrumentRef.optional(),
   scrapped: Text.optional(),
-}
+})

@@ -30,78 +30,51 @@ import {
   TapeWrapRecord,
 } from './wrap'
 
-/** What one form records at a hold point. One zod schema from form to fact. */
-export const PointRecord = z.discriminatedUnion('type', [
-  DefectRecord,
-  DesignRecord,
-  PermitRecord,
-  StopRecord,
-  MaterialsRecord,
-  InstrumentsRecord,
-  RemarkRecord,
-  CleanlinessRecord,
-  ProfileRecord,
-  ClimateRecord,
-  PreWrapRecord,
-  ArrestRecord,
-  ArrestWatchRecord,
-  FillerMixRecord,
-  FillerThicknessRecord,
-  FillerCureRecord,
-  WeepRecord,
-  PrimerRecord,
-  ResinMixRecord,
-  PlyRecord,
-  PlyCountRecord,
-  TapeRollRecord,
-  TapeWrapRecord,
-  CureRecord,
-  HardnessRecord,
-  ThicknessRecord,
-  VisualRecord,
-  PressureTestRecord,
-  ChecklistRecord,
-  HandoverRecord,
-  InServiceRecord,
-  RemovalRecord,
-])
-export type PointRecord = z.infer<typeof PointRecord>
-export type RecordType = PointRecord['type']
-/** The record of one type. */
-export type RecordOf<T extends RecordType> = Extract<PointRecord, { type: T }>
+/** The schema of each record type. Each is built when a value is first held against it: a form on a slow device opens with its own alone. */
+export const RECORD_SCHEMAS = {
+  defect: DefectRecord,
+  design: DesignRecord,
+  permit: PermitRecord,
+  stop: StopRecord,
+  materials: MaterialsRecord,
+  instruments: InstrumentsRecord,
+  remark: RemarkRecord,
+  cleanliness: CleanlinessRecord,
+  profile: ProfileRecord,
+  climate: ClimateRecord,
+  'pre-wrap': PreWrapRecord,
+  arrest: ArrestRecord,
+  'arrest-watch': ArrestWatchRecord,
+  'filler-mix': FillerMixRecord,
+  'filler-thickness': FillerThicknessRecord,
+  'filler-cure': FillerCureRecord,
+  weep: WeepRecord,
+  primer: PrimerRecord,
+  'resin-mix': ResinMixRecord,
+  ply: PlyRecord,
+  'ply-count': PlyCountRecord,
+  'tape-roll': TapeRollRecord,
+  'tape-wrap': TapeWrapRecord,
+  cure: CureRecord,
+  hardness: HardnessRecord,
+  thickness: ThicknessRecord,
+  visual: VisualRecord,
+  'pressure-test': PressureTestRecord,
+  checklist: ChecklistRecord,
+  handover: HandoverRecord,
+  'in-service': InServiceRecord,
+  removal: RemovalRecord,
+} as const
+export type RecordType = keyof typeof RECORD_SCHEMAS
+type Schema = (typeof RECORD_SCHEMAS)[RecordType]
 
 /** Every record type, in the order of the union. */
-export const RECORD_TYPES: readonly RecordType[] = [
-  'defect',
-  'design',
-  'permit',
-  'stop',
-  'materials',
-  'instruments',
-  'remark',
-  'cleanliness',
-  'profile',
-  'climate',
-  'pre-wrap',
-  'arrest',
-  'arrest-watch',
-  'filler-mix',
-  'filler-thickness',
-  'filler-cure',
-  'weep',
-  'primer',
-  'resin-mix',
-  'ply',
-  'ply-count',
-  'tape-roll',
-  'tape-wrap',
-  'cure',
-  'hardness',
-  'thickness',
-  'visual',
-  'pressure-test',
-  'checklist',
-  'handover',
-  'in-service',
-  'removal',
-]
+export const RECORD_TYPES = Object.keys(RECORD_SCHEMAS) as readonly RecordType[]
+
+/** What one form records at a hold point. One zod schema from form to fact. */
+export const PointRecord = z.lazy(() =>
+  z.discriminatedUnion('type', Object.values(RECORD_SCHEMAS) as [Schema, ...Schema[]]),
+)
+export type PointRecord = z.infer<typeof PointRecord>
+/** The record of one type. */
+export type RecordOf<T extends RecordType> = Extract<PointRecord, { type: T }>

@@ -17,6 +17,7 @@ import type { Refusal } from './refusal'
 const AttachPhoto = z.strictObject({
   stream: StreamId.refine((id) => streamKind(id) === 'repair', 'a repair'),
   body: REPAIR_BODIES['photo-attached']
+    .unwrap()
     .omit({ photo: true })
     .refine((body) => !body.scan || body.demand === undefined, {
       path: ['demand'],

@@ -26,7 +26,7 @@ import { pieceFolderOf } from './receive-piece'
 import { attachedDigest, receivedBy } from './receive-table'
 import type { Refusal } from './refusal'
 
-const ABOUT_PHOTO = REPAIR_BODIES['photo-attached'].omit({ photo: true })
+const ABOUT_PHOTO = REPAIR_BODIES['photo-attached'].unwrap().omit({ photo: true })
 
 /** Fields of an entry that its fact holds as sent; a fact known under the id with others is another fact. */
 const STATED = ['observedAt', 'enteredAt', 'late', 'device'] as const

@@ -12,7 +12,7 @@ export type KeyedForm = { name: string; path: string; key(page: Page): Promise<v
 export const KEYED_FORMS: readonly KeyedForm[] = [
   {
     name: 'hardness, 20 marks twice over',
-    path: '/site?repair=MD-0042&point=16&attempt=3&form=hardness',
+    path: '/site#repair=MD-0042&point=16&attempt=3&form=hardness',
     async key(page) {
       await page.getByRole('button', { name: 'Key the marks' }).click()
       await typeTexts(page, MARKS, 'Enter')
@@ -29,7 +29,7 @@ export const KEYED_FORMS: readonly KeyedForm[] = [
 function fieldsOf(name: string, point: string, form: string, texts: readonly string[]): KeyedForm {
   return {
     name,
-    path: `/site?repair=MD-0042&point=${point}&attempt=1&form=${form}`,
+    path: `/site#repair=MD-0042&point=${point}&attempt=1&form=${form}`,
     async key(page) {
       const fields = page.locator('form.form .with-unit input, form.form input[inputmode=numeric]')
       const count = await fields.count()

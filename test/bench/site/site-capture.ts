@@ -16,9 +16,9 @@ const FORM = 'point=16&attempt=3&form=hardness'
 
 const ROUTES = [
   '/site',
-  `/site?repair=${NUMBER}`,
-  `/site?repair=${NUMBER}&point=16`,
-  `/site?repair=${NUMBER}&${FORM}`,
+  `/site#repair=${NUMBER}`,
+  `/site#repair=${NUMBER}&point=16`,
+  `/site#repair=${NUMBER}&${FORM}`,
   `/repairs/${NUMBER}/points/16/record/hardness?attempt=3`,
 ] as const
 
@@ -109,7 +109,7 @@ async function pinRepair(browser: BenchBrowser): Promise<void> {
 /** The shell where nobody is signed in; who was is put back. */
 async function floorMs(browser: BenchBrowser): Promise<number> {
   const { page } = await browser.coldPage(1)
-  await page.goto('/site?show=outbox')
+  await page.goto('/site#show=outbox')
   const owner = await swapOwner(page, null)
   const { usable } = await startTimes(browser, '/site', { usable: 'a.button[href="/sign-in"]' })
   await swapOwner(page, owner)
