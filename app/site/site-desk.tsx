@@ -1,11 +1,15 @@
 'use client'
 import { type MouseEvent, type ReactNode, Suspense } from 'react'
+import * as z from 'zod'
 import { NotSecureNote, useIsSecure } from '@/app/_parts/not-secure-note'
 import type { SitePlace } from '@/lib/capture/site/site-address'
 import { SiteBar } from './site-bar'
-import { OutboxList, PinnedList, SiteForm, SiteKeys, SiteOpen, SitePoint, SiteRepair } from './site-screens'
+import { Drawn, SCREENS } from './site-screens'
 import { goTo, usePlace } from './use-place'
 import { type Site, type SiteOpening, useSite } from './use-site'
+
+// A device holds few values against each schema: writing a program for each first costs a form more than it saves.
+z.config({ jitless: true })
 
 /** The screens that work without a network, by the address: pinned repairs, one repair, one point, one form, what waits to be sent. */
 export function SiteDesk() {
@@ -29,17 +33,21 @@ export function SiteDesk() {
 }
 
 function Screen({ site, place }: { site: Site; place: SitePlace }): ReactNode {
-  if (place.show === 'outbox') return <OutboxList site={site} />
-  if (place.show === 'signing') return <SiteKeys site={site} />
+  if (place.show === 'outbox') return <Drawn key="outbox" screen={SCREENS.outbox} props={{ site }} />
+  if (place.show === 'signing') return <Drawn key="signing" screen={SCREENS.signing} props={{ site }} />
   const project = site.projects.find((one) => one.project === `project:${place.open}`)
-  if (project) return <SiteOpen key={project.project} site={site} project={project} />
-  if (!place.repair) return <PinnedList site={site} />
+  if (project) return <Drawn key={project.project} screen={SCREENS.open} props={{ site, project }} />
+  if (!place.repair) return <Drawn key="list" screen={SCREENS.list} props={{ site }} />
   const pack = site.packs.find((one) => one.number === place.repair)
-  if (!pack) return <PinnedList site={site} lacking={place.repair} />
-  const at = { site, pack, place }
-  if (place.point && (place.form || place.correct))
-    return <SiteForm key={JSON.stringify(place)} {...at} point={place.point} />
-  return place.point ? <SitePoint {...at} point={place.point} /> : <SiteRepair {...at} />
+  if (!pack) return <Drawn key="lacking" screen={SCREENS.list} props={{ site, lacking: place.repair }} />
+  const { point } = place
+  if (point && (place.form || place.correct))
+    return <Drawn key={JSON.stringify(place)} screen={SCREENS.form} props={{ site, pack, place, point }} />
+  return point ? (
+    <Drawn key="point" screen={SCREENS.point} props={{ site, pack, place, point }} />
+  ) : (
+    <Drawn key="repair" screen={SCREENS.repair} props={{ site, pack }} />
+  )
 }
 
 function Closed({ kind }: { kind: Exclude<SiteOpening['kind'], 'open'> }) {

@@ -8,6 +8,7 @@ import { openSiteStore, type SiteOwner, type SiteStore } from '@/lib/capture/sit
 import type { TakeRefusal } from '@/lib/capture/site/take-pack'
 import type { ProjectPack } from '@/lib/domain/capture/project-pack'
 import type { SitePack } from '@/lib/domain/capture/site-pack'
+import { firstScreen } from './site-screens'
 
 /** What this device keeps for the person who works here. */
 export type Site = {
@@ -68,6 +69,39 @@ function hasUntaken(packs: readonly SitePack[], entries: readonly OutboxEntry[])
   )
 }
 
+type Found = { kind: 'no storage' | 'nobody' } | ({ kind: 'open'; store: SiteStore } & Kept)
+
+/** Read what this device keeps for who works here. */
+async function findKept(): Promise<Found> {
+  const loaded = loadOpening()
+  // told where it is waited for; a device without storage or owner never does
+  loaded.catch(() => undefined)
+  const store = await openSiteStore()
+  if (!store) return { kind: 'no storage' }
+  const owner = await store.owner()
+  if (!owner) return { kind: 'nobody' }
+  const page = await pageOutbox(owner)
+  const kept = Promise.all([
+    store.packs(owner),
+    store.projects(owner),
+    page.outbox.entries(),
+    page.outbox.status(),
+    page.outbox.room(),
+    page.device(),
+  ])
+  const [ways, { numbersUsed }] = await loaded
+  const [packs, projects, entries, status, room, device] = await kept
+  const used = await numbersUsed(page)
+  return { kind: 'open', store, owner, packs, projects, page, entries, status, room, used, deviceId: device.id, ways }
+}
+
+/** Begun with the program itself, for the first opening of the page: the device reads while the shell is drawn, and the screen comes with what it shows. */
+let begun =
+  typeof location !== 'undefined' && location.pathname === '/site'
+    ? Promise.all([findKept(), firstScreen]).then(([found]) => found)
+    : null
+begun?.catch(() => undefined)
+
 /** Open this device's pinned repairs and outbox, follow both, send what waits, and take pinned repairs anew after a contact. */
 export function useSite(): SiteOpening {
   const [opening, setOpening] = useState<SiteOpening['kind']>('opening')
@@ -82,29 +116,17 @@ export function useSite(): SiteOpening {
     const stops: (() => void)[] = []
     let isGone = false
     const open = async () => {
-      const loaded = loadOpening()
-      // told where it is waited for; a device without storage or owner never does
-      loaded.catch(() => undefined)
-      const opened = await openSiteStore()
-      if (!opened) return setOpening('no storage')
-      const owner = await opened.owner()
-      if (!owner) return setOpening('nobody')
-      const page = await pageOutbox(owner)
-      const [ways, { numbersUsed }] = await loaded
-      const [packs, projects, entries, status, room, used, device] = await Promise.all([
-        opened.packs(owner),
-        opened.projects(owner),
-        page.outbox.entries(),
-        page.outbox.status(),
-        page.outbox.room(),
-        numbersUsed(page),
-        page.device(),
-      ])
+      const found = await (begun ?? findKept())
+      begun = null
       if (isGone) return
+      if (found.kind !== 'open') return setOpening(found.kind)
+      const { kind, store: opened, ...all } = found
+      const { owner, page, packs, entries, status, deviceId } = all
       setStore(opened)
-      setKept({ owner, packs, projects, page, entries, status, room, used, deviceId: device.id, ways })
-      setOpening('open')
+      setKept(all)
+      setOpening(kind)
       let { waiting } = status
+      let taking: Promise<void> | null = null
       const follow = async (next: OutboxStatus) => {
         const all = await page.outbox.entries()
         setKept((now) => now && { ...now, entries: sameOr(now.entries, all), status: next })
@@ -116,7 +138,9 @@ export function useSite(): SiteOpening {
         if (hasUntaken(await opened.packs(owner), all)) await takeAnew()
       }
       stops.push(page.outbox.watch((next) => void follow(next)))
-      let taking: Promise<void> | null = null
+      // what was read before this was watched may have changed since
+      const now = await page.outbox.status()
+      if (JSON.stringify(now) !== JSON.stringify(status)) await follow(now)
       const takeAnew = async () => {
         taking ??= takeAll().finally(() => {
           taking = null
@@ -132,7 +156,7 @@ export function useSite(): SiteOpening {
         const numbers = new Set([...known, ...opening.map((one) => one.input.stream.slice('repair:'.length))])
         for (const number of numbers) await takePack(opened, owner, number)
         for (const { project } of await opened.projects(owner))
-          await takeProject(opened, owner, { project, device: device.id })
+          await takeProject(opened, owner, { project, device: deviceId })
         if (!isGone) await refresh(opened)
       }
       stops.push(

@@ -2,10 +2,11 @@ import { ClockStanding } from './device-clock'
 import type { OutboxStore } from './outbox-store'
 
 const CLOCK = 'clock'
+const KeptClock = ClockStanding.nullable()
 
 /** How the device's clock stood at the last contact; null before the first. */
 export async function clockIn(store: Pick<OutboxStore, 'note'>): Promise<ClockStanding | null> {
-  return ClockStanding.nullable().parse(await store.note(CLOCK))
+  return KeptClock.parse(await store.note(CLOCK))
 }
 
 /** Keep how the clock stood at a contact. */

@@ -82,7 +82,7 @@ export async function openBareBrowser(profile: string): Promise<BareBrowser> {
           })
           await tell('Tracing.start', {
             transferMode: 'ReportEvents',
-            traceConfig: { includedCategories: ['devtools.timeline', 'loading', 'blink.user_timing', 'toplevel', 'v8', 'navigation', 'startup', 'ServiceWorker', 'CacheStorage', 'blink', 'cc', 'viz', 'browser', 'content', 'renderer_host', 'fonts', 'IndexedDB'] },
+            traceConfig: { includedCategories: ['devtools.timeline', 'loading', 'blink.user_timing', 'toplevel', 'v8'] },
           })
           return async () => {
             const done = new Promise<void>((settle) => {
