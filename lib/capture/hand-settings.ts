@@ -13,12 +13,19 @@ export const HandSettings = z.lazy(() =>
 )
 export type HandSettings = z.infer<typeof HandSettings>
 
-const FIRST: HandSettings = HandSettings.parse({})
+const FIRST: HandSettings = { shakes: true, echoes: true, largeKeys: null }
+/** Asked for at every key, and the same text nearly every time. */
+let latest: { text: string; settings: HandSettings } | null = null
 const KEY = 'underwrap-hands'
 
 /** The settings kept on this device; the first ones when none are kept or they cannot be read. */
 export function handSettingsIn(text: string | null): HandSettings {
   if (text === null) return FIRST
+  if (latest?.text !== text) latest = { text, settings: readSettings(text) }
+  return latest.settings
+}
+
+function readSettings(text: string): HandSettings {
   try {
     const kept = HandSettings.safeParse(JSON.parse(text))
     return kept.success ? kept.data : FIRST

@@ -19,7 +19,6 @@ export type BarePage = {
   read(expression: string): Promise<unknown>
   /** What the browser did between now and the call of what is returned, in its own trace format. */
   trace(): Promise<() => Promise<unknown[]>>
-  tell(method: string, params?: object): Promise<unknown>
   close(): Promise<void>
 }
 
@@ -82,7 +81,9 @@ export async function openBareBrowser(profile: string): Promise<BareBrowser> {
           })
           await tell('Tracing.start', {
             transferMode: 'ReportEvents',
-            traceConfig: { includedCategories: ['devtools.timeline', 'loading', 'blink.user_timing', 'toplevel', 'v8'] },
+            traceConfig: {
+              includedCategories: ['devtools.timeline', 'loading', 'blink.user_timing', 'toplevel', 'v8'],
+            },
           })
           return async () => {
             const done = new Promise<void>((settle) => {
@@ -97,7 +98,6 @@ export async function openBareBrowser(profile: string): Promise<BareBrowser> {
             return events
           }
         },
-        tell,
         async close() {
           await wire.send('Target.closeTarget', { targetId })
         },

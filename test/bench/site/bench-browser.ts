@@ -1,6 +1,3 @@
-import { mkdtempSync, rmSync } from 'node:fs'
-import { tmpdir } from 'node:os'
-import { join } from 'node:path'
 import { type BrowserContext, type CDPSession, chromium, type Page } from '@playwright/test'
 
 /** How much slower than this machine the measured device is. */
@@ -14,9 +11,8 @@ export type BenchBrowser = {
   close(): Promise<void>
 }
 
-/** Open a browser of a phone's size. */
-export async function openBenchBrowser(baseURL: string): Promise<BenchBrowser> {
-  const profile = mkdtempSync(join(tmpdir(), 'bench-browser-'))
+/** Open a browser of a phone's size over a profile that no other browser holds. */
+export async function openBenchBrowser(baseURL: string, profile: string): Promise<BenchBrowser> {
   const context = await chromium.launchPersistentContext(profile, {
     executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium',
     args: ['--no-sandbox', '--disable-background-networking', '--disable-quic'],
@@ -39,9 +35,6 @@ export async function openBenchBrowser(baseURL: string): Promise<BenchBrowser> {
       await wire.send('Emulation.setCPUThrottlingRate', { rate: slowdown })
       return { page, wire }
     },
-    async close() {
-      await context.close()
-      rmSync(profile, { recursive: true, force: true })
-    },
+    close: () => context.close(),
   }
 }

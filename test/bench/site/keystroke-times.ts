@@ -1,25 +1,37 @@
 import type { Page } from '@playwright/test'
 
-/** One key: to the paint of the verdict that it changed, or null where it changed none; and to the next paint, as the browser itself tells it to 8 ms. */
-export type Keystroke = { key: string; verdictMs: number | null; paintMs: number | null }
+/**
+ * One key: to the first task of the page after the paint of the verdict that it changed, or null where it changed none; to the next paint, as the browser itself tells it to 8 ms; and whether that
+ * paint showed the changed verdict.
+ */
+export type Keystroke = { key: string; verdictMs: number | null; paintMs: number | null; isVerdictInPaint: boolean }
+type Watched = Keystroke & { at: number; said: string; isFramed: boolean }
 
 const GAP_MS = 160
 
 /** Note from now on, in the page, what each key does to the list of verdicts. */
 export async function watchKeys(page: Page): Promise<void> {
   await page.evaluate(() => {
-    const keys: { key: string; at: number; verdictMs: number | null; paintMs: number | null; said: string }[] = []
+    const keys: Watched[] = []
     Object.assign(window, { watchedKeys: keys })
     const verdicts = () => document.querySelector('ul.live')?.textContent ?? ''
     addEventListener(
       'keydown',
-      ({ key, timeStamp }) => keys.push({ key, at: timeStamp, verdictMs: null, paintMs: null, said: verdicts() }),
+      ({ key, timeStamp }) => {
+        const watched = { key, at: timeStamp, verdictMs: null, paintMs: null, isVerdictInPaint: false, isFramed: false }
+        const one: Watched = { ...watched, said: verdicts() }
+        keys.push(one)
+        requestAnimationFrame(() => {
+          one.isFramed = true
+        })
+      },
       { capture: true },
     )
     new MutationObserver(() => {
       const latest = keys.at(-1)
       if (!latest || latest.verdictMs !== null || verdicts() === latest.said) return
       latest.verdictMs = -1
+      latest.isVerdictInPaint = !latest.isFramed
       requestAnimationFrame(() => {
         const { port1, port2 } = new MessageChannel()
         port1.onmessage = () => {
@@ -50,10 +62,13 @@ export async function typeTexts(page: Page, texts: readonly string[], after: str
 export async function watchedKeys(page: Page): Promise<Keystroke[]> {
   await page.waitForTimeout(500)
   return page.evaluate(() =>
-    (window as unknown as { watchedKeys: Keystroke[] }).watchedKeys.map(({ key, verdictMs, paintMs }) => ({
-      key,
-      verdictMs,
-      paintMs,
-    })),
+    (window as unknown as { watchedKeys: Keystroke[] }).watchedKeys.map(
+      ({ key, verdictMs, paintMs, isVerdictInPaint }) => ({
+        key,
+        verdictMs,
+        paintMs,
+        isVerdictInPaint,
+      }),
+    ),
   )
 }

@@ -1,16 +1,18 @@
-import { loadavg } from 'node:os'
-import type { Page } from '@playwright/test'
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
+import { loadavg, tmpdir } from 'node:os'
+import { join } from 'node:path'
 import { DEMO_PASSWORD, demoPerson } from '@/lib/server/demo/demo-people'
+import { type BareBrowser, openBareBrowser } from './bare-browser'
 import { type BenchBrowser, openBenchBrowser, SLOWDOWN } from './bench-browser'
 import { startDemoServer } from './demo-server'
 import { firstLoad } from './first-load'
 import { KEYED_FORMS, timeBareField, timeForm } from './keyed-forms'
-import type { Keystroke } from './keystroke-times'
+import { kB, keysSaid, spread } from './say-times'
 import { startTimes } from './start-time'
 
-const ROUNDS = 5
+const ROUNDS = 6
 /** Slowest screen against the bare shell. */
-const BOUND = 4
+const BOUND = 2.5
 const NUMBER = 'MD-0042'
 const FORM = 'point=16&attempt=3&form=hardness'
 
@@ -35,51 +37,87 @@ const SCREENS: readonly { name: string; path: string; parts: Record<string, stri
 
 /**
  * Measure the screens for work without a network on a processor slowed four times: scripts of a first load, time to a usable screen with the server gone, and keys to the shown verdict.
- * The floor is the same shell where nobody is signed in; the ratio is of the fastest start of the slowest screen.
+ * The floor is the same shell where nobody is signed in; the ratio is of the fastest start of the slowest screen. `BENCH_TRACE` names a folder for traces of one start of each.
  */
 export async function benchSiteCapture(): Promise<{ name: string; ratio: number; bound: number; lines: string[] }> {
+  const profile = mkdtempSync(join(tmpdir(), 'bench-browser-'))
   const server = await startDemoServer()
-  const browser = await openBenchBrowser(server.url)
   try {
-    await pinRepair(browser)
     const lines = [`load of the machine ${loadavg()[0]?.toFixed(1)}`]
-    for (const [at, path] of ROUTES.entries()) {
-      const usable = SCREENS[Math.min(at, SCREENS.length - 1)]?.parts.usable ?? 'main'
-      const { namedBytes, allBytes, chunks } = await firstLoad(browser, path, usable)
-      lines.push(`${path}: scripts named ${kB(namedBytes)}, all ${kB(allBytes)}, ${chunks.length} chunks`)
-      if (process.env.BENCH_CHUNKS)
-        for (const one of chunks) lines.push(`    ${kB(one.bytes)} ${one.isNamed ? 'named' : 'asked for'} ${one.name}`)
-    }
+    await inBrowser(openBenchBrowser(server.url, profile), async (browser) => {
+      await pinRepair(browser)
+      lines.push(...(await loadLines(browser)))
+    })
     await server.stop()
-    await browser.context.setOffline(true)
-    const floors: number[] = []
-    const words: number[] = []
-    const times = SCREENS.map(({ parts }) => Object.keys(parts).map(() => [] as number[]))
-    for (let round = 0; round < ROUNDS; round += 1) {
-      floors.push(await floorMs(browser))
-      for (const [at, { path, parts }] of SCREENS.entries()) {
-        const taken = await startTimes(browser, path, parts)
-        words.push(taken.words ?? Number.NaN)
-        for (const [place, part] of Object.keys(parts).entries()) times[at]?.[place]?.push(taken[part] ?? Number.NaN)
-      }
-    }
-    const floor = Math.min(...floors)
-    lines.push(`the browser alone, to the first words of the shell: ${spread(words)}`)
-    lines.push(`floor, the shell with nobody: ${spread(floors)}`)
-    for (const [at, { name, parts }] of SCREENS.entries())
-      for (const [place, part] of Object.keys(parts).entries()) {
-        const taken = times[at]?.[place] ?? []
-        lines.push(`${name} ${part}: ${spread(taken)}; ratio ${(Math.min(...taken) / floor).toFixed(2)}`)
-      }
-    lines.push(`floor of a key, a bare field: ${keysSaid(await timeBareField(browser))}`)
-    for (const form of KEYED_FORMS) lines.push(`${form.name}: ${keysSaid(await timeForm(browser, form))}`)
+    const starts = await inBrowser(openBareBrowser(profile), (browser) => timeStarts(browser, server.url))
+    lines.push(...starts.lines)
+    await inBrowser(openBenchBrowser(server.url, profile), async (browser) => {
+      await browser.context.setOffline(true)
+      lines.push(`floor of a key, a bare field: ${keysSaid(await timeBareField(browser))}`)
+      for (const form of KEYED_FORMS) lines.push(`${form.name}: ${keysSaid(await timeForm(browser, form))}`)
+    })
     lines.push(`load of the machine ${loadavg()[0]?.toFixed(1)}; processor slowed ${SLOWDOWN} times`)
-    const slowest = Math.max(...times.map((parts) => Math.min(...(parts[0] ?? []))))
-    return { name: 'capture screens without a network', ratio: slowest / floor, bound: BOUND, lines }
+    return { name: 'capture screens without a network', ratio: starts.ratio, bound: BOUND, lines }
+  } finally {
+    await server.remove()
+    rmSync(profile, { recursive: true, force: true })
+  }
+}
+
+async function inBrowser<B extends { close(): Promise<void> }, T>(
+  opening: Promise<B>,
+  work: (browser: B) => Promise<T>,
+) {
+  const browser = await opening
+  try {
+    return await work(browser)
   } finally {
     await browser.close()
-    await server.remove()
   }
+}
+
+async function loadLines(browser: BenchBrowser): Promise<string[]> {
+  const lines: string[] = []
+  for (const [at, path] of ROUTES.entries()) {
+    const usable = SCREENS[Math.min(at, SCREENS.length - 1)]?.parts.usable ?? 'main'
+    const { namedBytes, allBytes, chunks } = await firstLoad(browser, path, usable)
+    lines.push(`${path}: scripts named ${kB(namedBytes)}, all ${kB(allBytes)}, ${chunks.length} chunks`)
+    if (process.env.BENCH_CHUNKS)
+      for (const one of chunks) lines.push(`    ${kB(one.bytes)} ${one.isNamed ? 'named' : 'asked for'} ${one.name}`)
+  }
+  return lines
+}
+
+/** Start every screen, the floor among them, round after round. */
+async function timeStarts(browser: BareBrowser, url: string): Promise<{ ratio: number; lines: string[] }> {
+  const floors: number[] = []
+  const words: number[] = []
+  const times = SCREENS.map(({ parts }) => Object.keys(parts).map(() => [] as number[]))
+  for (let round = 0; round < ROUNDS; round += 1) {
+    floors.push(await floorMs(browser, url))
+    for (const [at, { name, path, parts }] of SCREENS.entries()) {
+      const isTraced = process.env.BENCH_TRACE !== undefined && round === ROUNDS - 1
+      const keep = (events: unknown[]) => {
+        writeFileSync(join(process.env.BENCH_TRACE ?? '.', `start of ${name}.json`), JSON.stringify(events))
+      }
+      const taken = await startTimes(browser, `${url}${path}`, parts, isTraced ? keep : undefined)
+      if (isTraced) continue
+      words.push(taken.words ?? Number.NaN)
+      for (const [place, part] of Object.keys(parts).entries()) times[at]?.[place]?.push(taken[part] ?? Number.NaN)
+    }
+  }
+  const floor = Math.min(...floors)
+  const lines = [
+    `the browser alone, to the first words of the shell: ${spread(words)}`,
+    `floor, the shell with nobody: ${spread(floors)}`,
+  ]
+  for (const [at, { name, parts }] of SCREENS.entries())
+    for (const [place, part] of Object.keys(parts).entries()) {
+      const taken = times[at]?.[place] ?? []
+      lines.push(`${name} ${part}: ${spread(taken)}; ratio ${(Math.min(...taken) / floor).toFixed(2)}`)
+    }
+  const slowest = Math.max(...times.map((parts) => Math.min(...(parts[0] ?? []))))
+  return { ratio: slowest / floor, lines }
 }
 
 /** Sign in, take the repair along, and wait until the shell lies on the device. */
@@ -107,63 +145,34 @@ async function pinRepair(browser: BenchBrowser): Promise<void> {
 }
 
 /** The shell where nobody is signed in; who was is put back. */
-async function floorMs(browser: BenchBrowser): Promise<number> {
-  const { page } = await browser.coldPage(1)
-  await page.goto('/site#show=outbox')
-  const owner = await swapOwner(page, null)
-  const { usable } = await startTimes(browser, '/site', { usable: 'a.button[href="/sign-in"]' })
-  await swapOwner(page, owner)
+async function floorMs(browser: BareBrowser, url: string): Promise<number> {
+  const page = await browser.coldPage(1)
+  await page.goto(`${url}/site#show=outbox`)
+  await new Promise((settle) => setTimeout(settle, 2000))
+  const owner = await page.read(swapOwner('null'))
+  const { usable } = await startTimes(browser, `${url}/site`, { usable: 'a.button[href="/sign-in"]' })
+  await page.read(swapOwner(JSON.stringify(owner)))
   await page.close()
   return usable ?? Number.NaN
 }
 
-/** Put another owner, or none, in the place of the one that works here; tells who it was. */
-function swapOwner(page: Page, next: unknown): Promise<unknown> {
-  return page.evaluate(
-    (owner) =>
-      new Promise<unknown>((settle, fail) => {
-        const asked = indexedDB.open('underwrap-site')
-        asked.onerror = () => fail(asked.error)
-        asked.onsuccess = () => {
-          const notes = asked.result.transaction('notes', 'readwrite').objectStore('notes')
-          const found = notes.get('owner')
-          found.onsuccess = () => {
-            if (owner) notes.put(owner, 'owner')
-            else notes.delete('owner')
-          }
-          notes.transaction.oncomplete = () => {
-            asked.result.close()
-            settle(found.result)
-          }
-        }
-      }),
-    next,
-  )
-}
-
-function keysSaid(keys: readonly Keystroke[]): string {
-  const verdicts = keys.flatMap(({ verdictMs }) => (verdictMs !== null && verdictMs > 0 ? [verdictMs] : []))
-  const paints = keys.flatMap(({ paintMs }) => (paintMs === null ? [] : [paintMs]))
-  const said = (taken: readonly number[]) =>
-    taken.length === 0
-      ? 'none'
-      : `median ${median(taken).toFixed(0)}, 95th ${at(taken, 0.95).toFixed(0)}, worst ${Math.max(...taken).toFixed(0)} ms of ${taken.length}`
-  return `${keys.length} keys; to the changed verdict ${said(verdicts)}; to the next paint ${said(paints)}`
-}
-
-function spread(taken: readonly number[]): string {
-  return `least ${Math.min(...taken).toFixed(0)}, median ${median(taken).toFixed(0)} ms`
-}
-
-function median(taken: readonly number[]): number {
-  return at(taken, 0.5)
-}
-
-function at(taken: readonly number[], share: number): number {
-  const sorted = [...taken].sort((a, b) => a - b)
-  return sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))] ?? Number.NaN
-}
-
-function kB(bytes: number): string {
-  return `${(bytes / 1000).toFixed(1)} kB`
+/** Text that puts another owner, or none, in the place of the one that works here; its value is who it was. */
+function swapOwner(next: string): string {
+  return `new Promise((settle, fail) => {
+    const asked = indexedDB.open('underwrap-site')
+    asked.onerror = () => fail(asked.error)
+    asked.onsuccess = () => {
+      const notes = asked.result.transaction('notes', 'readwrite').objectStore('notes')
+      const found = notes.get('owner')
+      const next = ${next}
+      found.onsuccess = () => {
+        if (next) notes.put(next, 'owner')
+        else notes.delete('owner')
+      }
+      notes.transaction.oncomplete = () => {
+        asked.result.close()
+        settle(found.result)
+      }
+    }
+  })`
 }
