@@ -62,6 +62,10 @@ test('a whole point is captured without a network, outlives a reload and a close
 
   await page.reload()
   await expect(notSent(page)).toBeVisible()
+  const place = page.url()
+  await page.getByRole('link', { name: 'To the page' }).press('Enter')
+  await expect(page).toHaveURL(place)
+  await expect(notSent(page)).toBeVisible()
   await context.close()
   ;({ context, page } = await openBrowser(true))
   await page.goto('/waiting')

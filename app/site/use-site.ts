@@ -1,25 +1,16 @@
 'use client'
 import { useCallback, useEffect, useMemo, useState } from 'react'
-import { keepSending, type PageOutbox, pageOutbox } from '@/app/_capture/page-outbox'
-import type { Room } from '@/lib/capture/outbox/device-storage'
+import { keepSending } from '@/app/_capture/page-outbox'
 import type { OutboxEntry } from '@/lib/capture/outbox/outbox-entry'
 import type { OutboxStatus } from '@/lib/capture/outbox/outbox-terms'
-import { openSiteStore, type SiteOwner, type SiteStore } from '@/lib/capture/site/site-store'
+import type { SiteStore } from '@/lib/capture/site/site-store'
 import type { TakeRefusal } from '@/lib/capture/site/take-pack'
 import type { ProjectPack } from '@/lib/domain/capture/project-pack'
 import type { SitePack } from '@/lib/domain/capture/site-pack'
-import { firstScreen } from './site-screens'
+import { findKept, type Kept } from './find-kept'
 
 /** What this device keeps for the person who works here. */
-export type Site = {
-  owner: SiteOwner
-  packs: SitePack[]
-  page: PageOutbox
-  entries: OutboxEntry[]
-  status: OutboxStatus
-  room: Room
-  /** Projects taken along to open repairs in. */
-  projects: ProjectPack[]
+export type Site = Pick<Kept, 'owner' | 'packs' | 'projects' | 'page' | 'entries' | 'status' | 'room'> & {
   /** Numbers of repairs among the packs that this device opened and the server gave no pack of yet. */
   openedHere: ReadonlySet<string>
   /** Numbers of a project that are left on this device. */
@@ -34,14 +25,6 @@ export type SiteOpening =
   | { kind: 'nobody' }
   | { kind: 'open'; site: Site }
 
-type Kept = Pick<Site, 'owner' | 'packs' | 'projects' | 'page' | 'entries' | 'status' | 'room'> & {
-  used: string[]
-  deviceId: string
-  ways: typeof import('@/lib/capture/site/opened-here')
-}
-
-/** What knows every kind of fact comes beside the storage and the screen, not before them. */
-const loadOpening = () => Promise.all([import('@/lib/capture/site/opened-here'), import('@/app/_capture/keep-opening')])
 const loadTaking = async () => ({
   ...(await import('@/lib/capture/site/take-pack')),
   ...(await import('@/lib/capture/site/take-project')),
@@ -69,39 +52,6 @@ function hasUntaken(packs: readonly SitePack[], entries: readonly OutboxEntry[])
   )
 }
 
-type Found = { kind: 'no storage' | 'nobody' } | ({ kind: 'open'; store: SiteStore } & Kept)
-
-/** Read what this device keeps for who works here. */
-async function findKept(): Promise<Found> {
-  const loaded = loadOpening()
-  // told where it is waited for; a device without storage or owner never does
-  loaded.catch(() => undefined)
-  const store = await openSiteStore()
-  if (!store) return { kind: 'no storage' }
-  const owner = await store.owner()
-  if (!owner) return { kind: 'nobody' }
-  const page = await pageOutbox(owner)
-  const kept = Promise.all([
-    store.packs(owner),
-    store.projects(owner),
-    page.outbox.entries(),
-    page.outbox.status(),
-    page.outbox.room(),
-    page.device(),
-  ])
-  const [ways, { numbersUsed }] = await loaded
-  const [packs, projects, entries, status, room, device] = await kept
-  const used = await numbersUsed(page)
-  return { kind: 'open', store, owner, packs, projects, page, entries, status, room, used, deviceId: device.id, ways }
-}
-
-/** Begun with the program itself, for the first opening of the page: the device reads while the shell is drawn, and the screen comes with what it shows. */
-let begun =
-  typeof location !== 'undefined' && location.pathname === '/site'
-    ? Promise.all([findKept(), firstScreen]).then(([found]) => found)
-    : null
-begun?.catch(() => undefined)
-
 /** Open this device's pinned repairs and outbox, follow both, send what waits, and take pinned repairs anew after a contact. */
 export function useSite(): SiteOpening {
   const [opening, setOpening] = useState<SiteOpening['kind']>('opening')
@@ -116,8 +66,7 @@ export function useSite(): SiteOpening {
     const stops: (() => void)[] = []
     let isGone = false
     const open = async () => {
-      const found = await (begun ?? findKept())
-      begun = null
+      const found = await findKept()
       if (isGone) return
       if (found.kind !== 'open') return setOpening(found.kind)
       const { kind, store: opened, ...all } = found

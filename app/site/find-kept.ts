@@ -1,0 +1,68 @@
+'use client'
+import { type PageOutbox, pageOutbox } from '@/app/_capture/page-outbox'
+import type { Room } from '@/lib/capture/outbox/device-storage'
+import type { OutboxEntry } from '@/lib/capture/outbox/outbox-entry'
+import type { OutboxStatus } from '@/lib/capture/outbox/outbox-terms'
+import { openSiteStore, type SiteOwner, type SiteStore } from '@/lib/capture/site/site-store'
+import type { ProjectPack } from '@/lib/domain/capture/project-pack'
+import type { SitePack } from '@/lib/domain/capture/site-pack'
+import { firstScreen } from './site-screens'
+
+/** What this device keeps for the person who works here, as it was read. */
+export type Kept = {
+  owner: SiteOwner
+  packs: SitePack[]
+  /** Projects taken along to open repairs in. */
+  projects: ProjectPack[]
+  page: PageOutbox
+  entries: OutboxEntry[]
+  status: OutboxStatus
+  room: Room
+  /** Numbers of repairs that were used up here. */
+  used: string[]
+  deviceId: string
+  ways: typeof import('@/lib/capture/site/opened-here')
+}
+
+/** What knows every kind of fact comes beside the storage and the screen, not before them. */
+const loadOpening = () => Promise.all([import('@/lib/capture/site/opened-here'), import('@/app/_capture/keep-opening')])
+type Found = { kind: 'no storage' | 'nobody' } | ({ kind: 'open'; store: SiteStore } & Kept)
+
+/** Read what this device keeps for who works here. */
+async function readKept(): Promise<Found> {
+  const loaded = loadOpening()
+  // told where it is waited for; a device without storage or owner never does
+  loaded.catch(() => undefined)
+  const store = await openSiteStore()
+  if (!store) return { kind: 'no storage' }
+  const owner = await store.owner()
+  if (!owner) return { kind: 'nobody' }
+  const page = await pageOutbox(owner)
+  const kept = Promise.all([
+    store.packs(owner),
+    store.projects(owner),
+    page.outbox.entries(),
+    page.outbox.status(),
+    page.outbox.room(),
+    page.device(),
+  ])
+  const [ways, { numbersUsed }] = await loaded
+  const [packs, projects, entries, status, room, device] = await kept
+  const used = await numbersUsed(page)
+  return { kind: 'open', store, owner, packs, projects, page, entries, status, room, used, deviceId: device.id, ways }
+}
+
+/** Begun with the program itself, for the first opening of the page: the device reads while the shell is drawn, and the screen comes with what it shows. */
+let begun =
+  typeof location !== 'undefined' && location.pathname === '/site'
+    ? Promise.all([readKept(), firstScreen]).then(([found]) => found)
+    : null
+// told to who asks for it
+begun?.catch(() => undefined)
+
+/** What this device keeps for who works here, or why there is nothing. The first to ask gets what was begun with the page. */
+export function findKept(): Promise<Found> {
+  const found = begun ?? readKept()
+  begun = null
+  return found
+}
