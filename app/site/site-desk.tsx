@@ -8,8 +8,8 @@ import { Drawn, SCREENS } from './site-screens'
 import { goTo, usePlace } from './use-place'
 import { type Site, type SiteOpening, useSite } from './use-site'
 
-// A device holds few values against each schema: writing a program for each first costs a form more than it saves.
-z.config({ jitless: true })
+// A device holds few values against each schema: writing a program for each first costs a form more than it saves. A server, which draws the shell too, holds many.
+if (typeof document !== 'undefined') z.config({ jitless: true })
 
 /** The screens that work without a network, by the address: pinned repairs, one repair, one point, one form, what waits to be sent. */
 export function SiteDesk() {
