@@ -25,7 +25,9 @@ function follow(tell: () => void): () => void {
   let shown = location.hash
   const look = () => {
     // a jump within the page, to its start for one, keeps the place
-    if (sitePlaceOf(location.hash) === null) history.replaceState(null, '', siteHref({}) + shown)
+    const href = sitePlaceOf(location.hash) === null ? siteHref({}) + shown : location.href
+    // the framework is told of a place that came from outside: it would put its own address back after its next answer
+    if (history.state === null || href !== location.href) history.replaceState(null, '', href)
     shown = location.hash
     tell()
   }
