@@ -1,3 +1,4 @@
+import { MATERIAL_ROLES } from '@/lib/domain/material-roles'
 import { DESIGN_PROPERTIES_FIELDS, DESIGN_QUANTITIES_FIELDS } from './design-fields'
 import type { FieldSpec, FormSpec } from './field-spec'
 
@@ -122,19 +123,6 @@ export const STOP_FORM: FormSpec = {
   ],
 }
 
-const ROLES = [
-  'resin',
-  'hardener',
-  'filler',
-  'primer',
-  'fabric',
-  'tape',
-  'putty',
-  'band',
-  'release film',
-  'other',
-] as const
-
 export const MATERIALS_FORM: FormSpec = {
   type: 'materials',
   title: 'Incoming materials',
@@ -148,8 +136,8 @@ export const MATERIALS_FORM: FormSpec = {
       addLabel: 'Add a package',
       atLeast: 1,
       of: [
-        { kind: 'choice', name: 'role', label: 'What it is', options: ROLES },
-        { kind: 'batch', name: 'batch', label: 'Batch', roles: ROLES },
+        { kind: 'choice', name: 'role', label: 'What it is', options: MATERIAL_ROLES },
+        { kind: 'batch', name: 'batch', label: 'Batch', roles: MATERIAL_ROLES },
         { kind: 'choice', name: 'packageState', label: 'Package', options: ['sound', 'damaged', 'opened'] },
         { kind: 'yes-no', name: 'certificateMatches', label: 'Certificate matches the batch' },
         { kind: 'yes-no', name: 'systemQualified', label: 'Belongs to the qualified system' },

@@ -1,5 +1,6 @@
 import * as z from 'zod'
 import { Decimal } from '../decimal'
+import { MATERIAL_ROLES } from '../material-roles'
 import { Measured, Reading, Unit } from '../reading'
 import { BatchRef, Remark, Text } from '../records/common'
 import { CalendarDay, Moment } from '../time'
@@ -12,18 +13,7 @@ export const BATCH_BODIES = {
   'batch-received': z.lazy(() =>
     z.strictObject({
       number: Text,
-      role: z.enum([
-        'resin',
-        'hardener',
-        'filler',
-        'primer',
-        'fabric',
-        'tape',
-        'putty',
-        'band',
-        'release film',
-        'other',
-      ]),
+      role: z.enum(MATERIAL_ROLES),
       product: Text,
       gtin: z
         .string()

@@ -1,4 +1,5 @@
 import * as z from 'zod'
+import { MATERIAL_ROLES } from '../material-roles'
 import { Measured, measuredIn, Reading } from '../reading'
 import { BatchRef, Degrees, InstrumentRef, Person, Remark, Text, YesNo } from './common'
 
@@ -10,18 +11,7 @@ export const MaterialsRecord = z.lazy(() =>
       .array(
         z.strictObject({
           batch: BatchRef,
-          role: z.enum([
-            'resin',
-            'hardener',
-            'filler',
-            'primer',
-            'fabric',
-            'tape',
-            'putty',
-            'band',
-            'release film',
-            'other',
-          ]),
+          role: z.enum(MATERIAL_ROLES),
           packageState: z.enum(['sound', 'damaged', 'opened']),
           labelRead: z.enum(['typed', 'scanned', 'scanned, completed by hand']).optional(),
           labelText: z.string().max(200).optional(),
