@@ -42,23 +42,21 @@ const SHELL = `${SHELLS}${(self.__SW_MANIFEST ?? []).flatMap((one) => (typeof on
 // Where the browser can, it takes the shell and the program from the cache by itself and need not wake this worker. What is not in the cache comes from here or the network, as without this.
 self.addEventListener('install', (event) => {
   if (!('addRoutes' in event)) return
-  const { waitUntil, addRoutes } = event as Routing
-  waitUntil.call(
-    event,
-    (async () => {
-      await (await caches.open(SHELL)).add(new Request('/site', { cache: 'reload' }))
-      await addRoutes.call(event, [
-        {
-          condition: { urlPattern: { pathname: '/_next/static/*' }, requestMethod: 'GET' },
-          source: { cacheName: cacheNames.precache },
-        },
-        {
-          condition: { urlPattern: { pathname: '/site', search: '' }, requestMode: 'navigate' },
-          source: { cacheName: SHELL },
-        },
-      ])
-    })(),
-  )
+  const installing = event as Routing
+  const route = async () => {
+    await (await caches.open(SHELL)).add(new Request('/site', { cache: 'reload' }))
+    await installing.addRoutes([
+      {
+        condition: { urlPattern: { pathname: '/_next/static/*' }, requestMethod: 'GET' },
+        source: { cacheName: cacheNames.precache },
+      },
+      {
+        condition: { urlPattern: { pathname: '/site', search: '' }, requestMode: 'navigate' },
+        source: { cacheName: SHELL },
+      },
+    ])
+  }
+  installing.waitUntil(route())
 })
 self.addEventListener('activate', (event) => {
   const clear = async () => {
@@ -69,13 +67,7 @@ self.addEventListener('activate', (event) => {
 })
 
 self.addEventListener('sync', (event) => {
-  if (
-    'tag' in event &&
-    event.tag === 'underwrap-outbox' &&
-    'waitUntil' in event &&
-    typeof event.waitUntil === 'function'
-  )
-    event.waitUntil(sendWaiting())
+  if ('tag' in event && event.tag === 'underwrap-outbox') (event as unknown as Lasting).waitUntil(sendWaiting())
 })
 
 /** Send what waits of the person who works here; thrown when it did not go, so that the browser asks again later. */

@@ -3,6 +3,7 @@ import { type PageOutbox, pageOutbox } from '@/app/_capture/page-outbox'
 import type { Room } from '@/lib/capture/outbox/device-storage'
 import type { OutboxEntry } from '@/lib/capture/outbox/outbox-entry'
 import type { OutboxStatus } from '@/lib/capture/outbox/outbox-terms'
+import { isSitePage } from '@/lib/capture/site/site-address'
 import { openSiteStore, type SiteOwner, type SiteStore } from '@/lib/capture/site/site-store'
 import type { ProjectPack } from '@/lib/domain/capture/project-pack'
 import type { SitePack } from '@/lib/domain/capture/site-pack'
@@ -26,6 +27,7 @@ export type Kept = {
 
 /** What knows every kind of fact comes beside the storage and the screen, not before them. */
 const loadOpening = () => Promise.all([import('@/lib/capture/site/opened-here'), import('@/app/_capture/keep-opening')])
+
 type Found = { kind: 'no storage' | 'nobody' } | ({ kind: 'open'; store: SiteStore } & Kept)
 
 /** Read what this device keeps for who works here. */
@@ -53,10 +55,7 @@ async function readKept(): Promise<Found> {
 }
 
 /** Begun with the program itself, for the first opening of the page: the device reads while the shell is drawn, and the screen comes with what it shows. */
-let begun =
-  typeof location !== 'undefined' && location.pathname === '/site'
-    ? Promise.all([readKept(), firstScreen]).then(([found]) => found)
-    : null
+let begun = isSitePage() ? Promise.all([readKept(), firstScreen]).then(([found]) => found) : null
 // told to who asks for it
 begun?.catch(() => undefined)
 

@@ -1,6 +1,6 @@
 'use client'
 import { type ComponentType, lazy, useState } from 'react'
-import { SITE_START, type SitePlace, sitePlaceOf } from '@/lib/capture/site/site-address'
+import { isSitePage, SITE_START, type SitePlace, sitePlaceOf } from '@/lib/capture/site/site-address'
 
 type Program<Props> = {
   load(): Promise<unknown>
@@ -43,7 +43,6 @@ function screenAt(place: SitePlace): keyof typeof SCREENS {
 }
 
 /** The program of the screen in the address, asked for while the device's storage opens and not after. Settles when it is here; what fails is asked for again, and told, where it is drawn. */
-export const firstScreen: Promise<unknown> =
-  typeof location !== 'undefined' && location.pathname === '/site'
-    ? SCREENS[screenAt(sitePlaceOf(location.hash) ?? SITE_START)].load().catch(() => undefined)
-    : Promise.resolve()
+export const firstScreen: Promise<unknown> = isSitePage()
+  ? SCREENS[screenAt(sitePlaceOf(location.hash) ?? SITE_START)].load().catch(() => undefined)
+  : Promise.resolve()

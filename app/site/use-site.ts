@@ -87,9 +87,6 @@ export function useSite(): SiteOpening {
         if (hasUntaken(await opened.packs(owner), all)) await takeAnew()
       }
       stops.push(page.outbox.watch((next) => void follow(next)))
-      // what was read before this was watched may have changed since
-      const now = await page.outbox.status()
-      if (JSON.stringify(now) !== JSON.stringify(status)) await follow(now)
       const takeAnew = async () => {
         taking ??= takeAll().finally(() => {
           taking = null
@@ -114,6 +111,9 @@ export function useSite(): SiteOpening {
         }),
       )
       if (navigator.onLine && hasUntaken(packs, entries)) void takeAnew()
+      // what was read before this was watched may have changed since
+      const now = await page.outbox.status()
+      if (!isGone && JSON.stringify(now) !== JSON.stringify(status)) await follow(now)
     }
     void open()
     return () => {

@@ -1,19 +1,20 @@
 import * as z from 'zod'
 
+const FIRST = { shakes: true, echoes: true, largeKeys: null }
+
 /** How this device behaves under a hand. Kept on it alone: two people with other gloves may share it. */
 export const HandSettings = z.lazy(() =>
   z.object({
     /** A short shake at each key, a long one at a key that was refused. */
-    shakes: z.boolean().catch(true),
+    shakes: z.boolean().catch(FIRST.shakes),
     /** The value taken last stands large over the keys, to be read back. */
-    echoes: z.boolean().catch(true),
+    echoes: z.boolean().catch(FIRST.echoes),
     /** Our own large keys for numbers instead of the device's. Null: as its pointer is, a finger or a mouse. */
-    largeKeys: z.boolean().nullable().catch(null),
+    largeKeys: z.boolean().nullable().catch(FIRST.largeKeys),
   }),
 )
 export type HandSettings = z.infer<typeof HandSettings>
 
-const FIRST: HandSettings = { shakes: true, echoes: true, largeKeys: null }
 /** Asked for at every key, and the same text nearly every time. */
 let latest: { text: string; settings: HandSettings } | null = null
 const KEY = 'underwrap-hands'

@@ -96,11 +96,9 @@ export type Measured = z.infer<typeof Measured>
 
 /** A measured number in one of the named units. */
 export function measuredIn(...units: readonly [Unit, ...Unit[]]) {
-  return z.lazy(() =>
-    Measured.unwrap().refine((value) => units.includes(value.unit), {
-      error: `unit must be ${units.map(showUnit).join(' or ')}`,
-    }),
-  )
+  return Measured.refine((value) => units.includes(value.unit), {
+    error: `unit must be ${units.map(showUnit).join(' or ')}`,
+  })
 }
 
 /**

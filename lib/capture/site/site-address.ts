@@ -39,6 +39,11 @@ export function siteHref(place: Partial<SitePlace>): string {
   return named === '' ? '/site' : `/site#${named}`
 }
 
+/** Whether this program runs in the page of these places: not on the server, and not in another page. */
+export function isSitePage(): boolean {
+  return typeof location !== 'undefined' && location.pathname === siteHref({})
+}
+
 const SHOWN = ['outbox', 'signing'] as const
 
 /** The place that the end of an address names, from its `#` on; null where it names an element of the page and no place. */

@@ -1,9 +1,8 @@
 import * as z from 'zod'
+import { Reason } from '../records/common'
 import { Moment } from '../time'
 import { SignatureBase64 } from './device-proof'
 import { Sha256 } from './fact'
-
-const Reason = z.string().trim().min(3).max(600)
 
 /** 32 bytes in base64: a hash of the log's tree. */
 export const HashBase64 = z.string().regex(/^[A-Za-z0-9+/]{43}=$/, '32 bytes in base64')

@@ -1,16 +1,9 @@
 import * as z from 'zod'
-import { Mark, Text } from '../records/common'
-import { PointNo } from '../specification'
+import { Mark, Reason, Text } from '../records/common'
+import { AtPoint } from './at-point'
 import { FactId } from './fact'
 import { PhotoIntakeBody } from './photo-intake-body'
 import { TallyScan } from './transcription-bodies'
-
-const Reason = z.string().trim().min(3).max(600)
-
-export const Attempt = z.int().min(1).max(99)
-
-/** The point and attempt that a fact of a repair is about. */
-export const AtPoint = { point: PointNo, attempt: Attempt }
 
 /** Bodies of the facts of a repair's stream that are about photos, by kind. */
 export const PHOTO_BODIES = {

@@ -1,6 +1,6 @@
 import * as z from 'zod'
 import { Plan } from '../plan'
-import { Remark, Text } from '../records/common'
+import { Reason, Remark, Text } from '../records/common'
 import { ROLES } from '../roles'
 import { Specification } from '../specification'
 import { CalendarDay, Moment } from '../time'
@@ -8,7 +8,6 @@ import { PublicKeyBase64 } from './device-proof'
 import { FactId, PersonId, Sha256, StreamId } from './fact'
 import { HashBase64 } from './key-bodies'
 
-const Reason = z.string().trim().min(3).max(600)
 const Revision = z.int().min(0).max(999)
 
 /** Bodies of the facts of a specification's stream. A draft may be changed; an issued revision never. */

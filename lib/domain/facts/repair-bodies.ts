@@ -1,17 +1,16 @@
 import * as z from 'zod'
 import { Decimal } from '../decimal'
 import { INVALIDATING_EVENTS } from '../plan'
-import { BatchRef, Clock, Mark, Remark, Text } from '../records/common'
+import { BatchRef, Clock, Mark, Reason, Remark, Text } from '../records/common'
 import { PointRecord } from '../records/record'
 import { MEANINGS, PARTIES, ROLES } from '../roles'
 import { PointNo } from '../specification'
 import { CalendarDay, Moment } from '../time'
+import { AtPoint, Attempt } from './at-point'
 import { SignatureMethod } from './device-proof'
 import { FactId, PersonId, Sha256, StreamId } from './fact'
-import { AtPoint, Attempt, PHOTO_BODIES } from './photo-bodies'
+import { PHOTO_BODIES } from './photo-bodies'
 import { Transcribed, TranscriptionChecked } from './transcription-bodies'
-
-const Reason = z.string().trim().min(3).max(600)
 
 const Party = z.enum(PARTIES)
 

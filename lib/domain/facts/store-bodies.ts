@@ -2,11 +2,9 @@ import * as z from 'zod'
 import { Decimal } from '../decimal'
 import { MATERIAL_ROLES } from '../material-roles'
 import { Measured, Reading, Unit } from '../reading'
-import { BatchRef, Remark, Text } from '../records/common'
+import { BatchRef, Reason, Remark, Text } from '../records/common'
 import { CalendarDay, Moment } from '../time'
 import { FactId, Sha256, StreamId } from './fact'
-
-const Reason = z.string().trim().min(3).max(600)
 
 /** Bodies of the facts of a batch's stream. Quantities are in the batch's own unit. */
 export const BATCH_BODIES = {

@@ -1,6 +1,6 @@
 import * as z from 'zod'
 import { Remark, Text } from '../records/common'
-import { PointNo } from '../specification'
+import { AtPoint } from './at-point'
 import { FactId, PersonId, Sha256 } from './fact'
 
 /** Number of a printed tally sheet: repair, point, attempt and time of printing, `MD-0042/11/2/260529-081205`. */
@@ -32,8 +32,7 @@ export type Transcribed = z.infer<typeof Transcribed>
 export const TranscriptionChecked = z.lazy(() =>
   z
     .strictObject({
-      point: PointNo,
-      attempt: z.int().min(1).max(99),
+      ...AtPoint,
       record: FactId,
       corrections: z.array(FactId).max(60),
       result: z.enum(['agrees', 'differs']),

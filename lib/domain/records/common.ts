@@ -9,6 +9,8 @@ export type Mark = z.infer<typeof Mark>
 
 export const Text = z.string().trim().min(1).max(400)
 export const Remark = z.string().trim().max(1000)
+/** Why somebody decided so. */
+export const Reason = z.string().trim().min(3).max(600)
 export const BatchRef = StreamId.refine((id) => id.startsWith('batch:'), 'a batch')
 export const InstrumentRef = StreamId.refine((id) => id.startsWith('instrument:'), 'an instrument')
 export const Clock = z.string().regex(/^(1[0-2]|[1-9])(\.5|:[0-5]\d)?$/, 'a clock position from 1 to 12')

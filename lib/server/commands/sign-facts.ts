@@ -1,8 +1,8 @@
 import * as z from 'zod'
+import { AtPoint } from '@/lib/domain/facts/at-point'
 import { FactId, StreamId, streamKind } from '@/lib/domain/facts/fact'
 import { refused } from '@/lib/domain/result'
 import { MEANINGS, ROLES } from '@/lib/domain/roles'
-import { PointNo } from '@/lib/domain/specification'
 import { command } from './command'
 import { DecisionEntry, Entry } from './entry'
 import { identifySigner, Signer } from './identify-signer'
@@ -11,8 +11,7 @@ import { placeOf } from './place-of'
 
 const SignFacts = z.strictObject({
   stream: StreamId.refine((id) => streamKind(id) === 'repair', 'a repair'),
-  point: PointNo,
-  attempt: z.int().min(1).max(99),
+  ...AtPoint,
   meaning: z.enum(MEANINGS).exclude(['released']),
   role: z.enum(ROLES),
   covers: z.array(FactId).min(1).max(600),

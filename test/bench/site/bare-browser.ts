@@ -2,7 +2,14 @@ import { spawn } from 'node:child_process'
 import type { Readable, Writable } from 'node:stream'
 import { SLOWDOWN } from './bench-browser'
 
-type Answer = { id?: number; method?: string; params?: unknown; result?: unknown; error?: { message: string } }
+type Answer = {
+  id?: number
+  sessionId?: string
+  method?: string
+  params?: unknown
+  result?: unknown
+  error?: { message: string }
+}
 
 /** A browser told what to do over its own wire and by nothing else: no driver lays scripts or worlds of its own into the pages whose start is timed. */
 export type BareBrowser = {
@@ -122,7 +129,7 @@ function wireOver(out: Writable, back: Readable) {
     rest = parts.pop() ?? ''
     for (const part of parts) take(JSON.parse(part))
   })
-  const take = ({ id, method, params, result, error, sessionId }: Answer & { sessionId?: string }) => {
+  const take = ({ id, method, params, result, error, sessionId }: Answer) => {
     const asked = id === undefined ? undefined : waiting.get(id)
     if (id !== undefined) waiting.delete(id)
     if (error) asked?.fail(new Error(error.message))
