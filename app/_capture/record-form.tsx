@@ -130,7 +130,7 @@ export function RecordForm({
         >
           <KeyDock>
             <form
-              className="form"
+              className="form record"
               noValidate
               onSubmit={form.handleSubmit((record) => once(() => save(record as unknown as PointRecord)))}
             >

@@ -23,16 +23,18 @@ export const KEYED_FORMS: readonly KeyedForm[] = [
   fieldsOf('climate', '07', 'climate', ['23.5', '61', '21.4', '14.2']),
   fieldsOf('cleanliness', '05', 'cleanliness', ['2', '190', '205']),
   fieldsOf('resin mix', '14', 'resin-mix', ['600.5', '180.2', '23.5']),
-  fieldsOf('pressure test', '18', 'pressure-test', ['1.52', '1.50', '24.5']),
+  fieldsOf('pressure test', '18', 'pressure-test', ['1.52', '1.50', '24.5'], 'Add a reading'),
 ]
 
-function fieldsOf(name: string, point: string, form: string, texts: readonly string[]): KeyedForm {
+function fieldsOf(name: string, point: string, form: string, texts: readonly string[], first?: string): KeyedForm {
   return {
     name,
     path: `/site#repair=MD-0042&point=${point}&attempt=1&form=${form}`,
     async key(page) {
       const fields = page.locator('form.form .with-unit input, form.form input[inputmode=numeric]')
+      if (first) await page.getByRole('button', { name: first }).click()
       const count = await fields.count()
+      if (count === 0) throw new Error(`${name}: no field to key`)
       for (let at = 0; at < count; at += 1) {
         await fields.nth(at).focus()
         await typeTexts(page, [texts[at % texts.length] ?? ''], null)

@@ -1,25 +1,20 @@
 import type { Page } from '@playwright/test'
 
-/**
- * One key: to the first task of the page after the paint of the verdict that it changed, or null where it changed none; to the next paint, as the browser itself tells it to 8 ms; and whether that
- * paint showed the changed verdict.
- */
-export type Keystroke = { key: string; verdictMs: number | null; paintMs: number | null; isVerdictInPaint: boolean }
-type Watched = Keystroke & { at: number; said: string; isFramed: boolean }
+/** One key: to the paint that follows it, as the browser itself tells it to 8 ms, null where that took less than 16; and whether it changed the verdicts, and did so before that paint. */
+export type Keystroke = { key: string; paintMs: number | null; verdict: 'same' | 'in this paint' | 'later' }
+type Watched = Keystroke & { at: number; isFramed: boolean }
 
 const GAP_MS = 160
 
-/** Note from now on, in the page, what each key does to the list of verdicts. */
+/** Note from now on, in the page, what each key does to the list of verdicts. What watches does nothing but set a mark: it is counted to the key. */
 export async function watchKeys(page: Page): Promise<void> {
   await page.evaluate(() => {
     const keys: Watched[] = []
     Object.assign(window, { watchedKeys: keys })
-    const verdicts = () => document.querySelector('ul.live')?.textContent ?? ''
     addEventListener(
       'keydown',
       ({ key, timeStamp }) => {
-        const watched = { key, at: timeStamp, verdictMs: null, paintMs: null, isVerdictInPaint: false, isFramed: false }
-        const one: Watched = { ...watched, said: verdicts() }
+        const one: Watched = { key, at: timeStamp, paintMs: null, verdict: 'same', isFramed: false }
         keys.push(one)
         requestAnimationFrame(() => {
           one.isFramed = true
@@ -27,19 +22,12 @@ export async function watchKeys(page: Page): Promise<void> {
       },
       { capture: true },
     )
-    new MutationObserver(() => {
+    const verdicts = document.querySelector('ul.live')
+    const told = new MutationObserver(() => {
       const latest = keys.at(-1)
-      if (!latest || latest.verdictMs !== null || verdicts() === latest.said) return
-      latest.verdictMs = -1
-      latest.isVerdictInPaint = !latest.isFramed
-      requestAnimationFrame(() => {
-        const { port1, port2 } = new MessageChannel()
-        port1.onmessage = () => {
-          latest.verdictMs = performance.now() - latest.at
-        }
-        port2.postMessage(null)
-      })
-    }).observe(document.body, { childList: true, characterData: true, subtree: true })
+      if (latest?.verdict === 'same') latest.verdict = latest.isFramed ? 'later' : 'in this paint'
+    })
+    if (verdicts) told.observe(verdicts, { childList: true, characterData: true, subtree: true })
     new PerformanceObserver((list) => {
       for (const { name, startTime, duration } of list.getEntries()) {
         const key = name === 'keydown' ? keys.find((one) => one.at === startTime) : undefined
@@ -62,13 +50,10 @@ export async function typeTexts(page: Page, texts: readonly string[], after: str
 export async function watchedKeys(page: Page): Promise<Keystroke[]> {
   await page.waitForTimeout(500)
   return page.evaluate(() =>
-    (window as unknown as { watchedKeys: Keystroke[] }).watchedKeys.map(
-      ({ key, verdictMs, paintMs, isVerdictInPaint }) => ({
-        key,
-        verdictMs,
-        paintMs,
-        isVerdictInPaint,
-      }),
-    ),
+    (window as unknown as { watchedKeys: Keystroke[] }).watchedKeys.map(({ key, paintMs, verdict }) => ({
+      key,
+      paintMs,
+      verdict,
+    })),
   )
 }

@@ -1,13 +1,14 @@
 import type { Keystroke } from './keystroke-times'
 
-/** Keys in words: to the paint that shows the changed verdict, as the browser tells it; the same as the page sees it, a task later; and to the paint of any key. */
+/** Keys in words: to the paint that shows the changed verdict, and to the paint of any key, as the browser tells it. */
 export function keysSaid(keys: readonly Keystroke[]): string {
-  const changed = keys.filter(({ verdictMs }) => verdictMs !== null && verdictMs > 0)
   const paintOf = ({ paintMs }: Keystroke) => (paintMs === null ? [] : [paintMs])
+  const shown = keys.filter(({ verdict }) => verdict === 'in this paint')
+  const later = keys.filter(({ verdict }) => verdict === 'later').length
   return [
     `${keys.length} keys`,
-    `to the paint of the changed verdict ${said(changed.filter((one) => one.isVerdictInPaint).flatMap(paintOf))}`,
-    `to the page's next task after it ${said(changed.flatMap(({ verdictMs }) => verdictMs ?? []))}`,
+    `to the paint of the changed verdict ${said(shown.flatMap(paintOf))}`,
+    `changed after their paint ${later}`,
     `to the paint of any key ${said(keys.flatMap(paintOf))}`,
   ].join('; ')
 }

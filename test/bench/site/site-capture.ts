@@ -1,4 +1,4 @@
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { loadavg, tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { DEMO_PASSWORD, demoPerson } from '@/lib/server/demo/demo-people'
@@ -98,7 +98,9 @@ async function timeStarts(browser: BareBrowser, url: string): Promise<{ ratio: n
     for (const [at, { name, path, parts }] of SCREENS.entries()) {
       const isTraced = process.env.BENCH_TRACE !== undefined && round === ROUNDS - 1
       const keep = (events: unknown[]) => {
-        writeFileSync(join(process.env.BENCH_TRACE ?? '.', `start of ${name}.json`), JSON.stringify(events))
+        const folder = process.env.BENCH_TRACE ?? '.'
+        mkdirSync(folder, { recursive: true })
+        writeFileSync(join(folder, `start of ${name}.json`), JSON.stringify(events))
       }
       const taken = await startTimes(browser, `${url}${path}`, parts, isTraced ? keep : undefined)
       if (isTraced) continue
