@@ -56,7 +56,8 @@ async function openSample(page: Page, route: string, sample: Sample): Promise<vo
   const address = typeof sample === 'string' ? sample : await linkOn(page, sample.linkOn, route)
   const isFound = route !== '/_not-found'
   if (isFound) expect(isOfRoute(address, route), `${address} is of ${route}`).toBe(true)
-  const reply = await page.goto(address)
+  // from one place on site to the next the browser stays in its page: it is asked for anew
+  const reply = (await page.goto(address)) ?? (await page.reload())
   expect(reply?.status(), address).toBe(isFound ? 200 : 404)
   if (isFound) expect(isOfRoute(new URL(page.url()).pathname, LEADS_ON[route] ?? route), page.url()).toBe(true)
   await expect(page.locator('main:not([aria-busy])').first()).toBeVisible()

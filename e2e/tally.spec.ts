@@ -3,6 +3,7 @@ import { expect, type Page, test } from '@playwright/test'
 import { prepareZXingModule, readBarcodes } from 'zxing-wasm/reader'
 import { demoPerson } from '@/lib/server/demo/demo-people'
 import { assess } from './steps/assess-and-prepare'
+import { dossierText } from './steps/dossier-text'
 import { openRepair } from './steps/open-repair'
 import { checkPaperAs, keyPaper, keyPaperTime, UNCHECKED } from './steps/paper'
 import { release, sign, signInAs, submit } from './steps/people'
@@ -100,4 +101,12 @@ test('a sheet is printed, its code leads to its form, the copy is checked by a s
   await expect(page.getByText(UNCHECKED).first()).toBeVisible()
   await checkPaperAs(page, L1, NUMBER, '16')
   await expect(page.getByText(UNCHECKED)).toHaveCount(0)
+
+  await signInAs(page, QI)
+  const dossier = await dossierText(page, NUMBER)
+  for (const point of ['02', '16'])
+    expect(dossier).toContain(`ranscribed from paper, sheet ${NUMBER}/${point}/1/260521-`)
+  expect(dossier).toContain('kept by Maren Osterfalk, site file, crew cabin; scan SHA-256')
+  expect(dossier).toContain(`checked against the paper by ${demoPerson(L1).name}`)
+  expect(dossier).toContain('Scans of paper tallies: 2')
 })

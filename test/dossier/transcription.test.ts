@@ -4,6 +4,7 @@ import type { RecordState } from '@/lib/domain/fold/repair-state'
 import type { DossierContext } from '@/lib/dossier/dossier-context'
 import { paperSpans } from '@/lib/dossier/records/paper-spans'
 import { photoBlocks } from '@/lib/dossier/sections/photo-blocks'
+import { toldUnasked } from '@/lib/dossier/sections/told-unasked'
 import { climateFromPaper, SCAN } from '@/test/domain/fold/climate-from-paper'
 import { smallJob } from '@/test/domain/fold/small-job'
 import { REPAIR } from '@/test/domain/fold/small-job-plan'
@@ -53,6 +54,28 @@ describe('the dossier of a record copied from paper', () => {
     )
     const after = textOf(attemptOf(fold(job.facts, '05-12 12:40'), '07').records[0], context)
     expect(after).toContain('checked against the paper by tobias, 2026-05-12 12:30 +01:00: agrees')
+  })
+
+  test('lists under copies what tells of the copy, and a step taken too early or a correction not applied where it belongs', () => {
+    const { job, record, pictures } = copied()
+    const target = record.id
+    const change = { path: ['airTemp', 'text'], from: 'never keyed', to: '30' }
+    job.make(REPAIR, 'corrected', '05-12 12:35', { target, changes: [change], reason: 'misread' }, { by: 'maren' })
+    const context = {
+      ...contextOf(pictures),
+      facts: job.facts,
+      receipts: new Map(),
+      persons: new Map(),
+      state: fold(job.facts, '05-12 12:40'),
+    } as unknown as DossierContext
+    const words = JSON.stringify(toldUnasked(context))
+    const from = words.indexOf('Transcriptions from paper, and their checks: 1')
+    const rest = words.indexOf('Refusals, falls, waivers, events and conflicts: ')
+    expect(from).toBeGreaterThan(0)
+    expect(words.slice(from, rest)).toContain('transcribed from paper, kept by crew office')
+    expect(words.slice(from, rest)).not.toContain('begun without a release')
+    expect(words.slice(rest)).toContain('Point 07 begun without a release of point')
+    expect(words.slice(rest)).toContain('was not applied')
   })
 
   test('prints the scan apart from the photos, as a scan, with its whole digest', () => {

@@ -6,6 +6,7 @@ import { isLate } from '@/lib/domain/fold/effective-records'
 import { ofKind } from '@/lib/domain/fold/order-facts'
 import { repairGround } from '@/lib/domain/fold/repair-ground'
 import type { RepairState } from '@/lib/domain/fold/repair-state'
+import { tellsOfCopy } from '@/lib/domain/fold/transcription-states'
 import { showValue } from '@/lib/domain/records/show-value'
 import { type Moment, minutesBetween, showMoment } from '@/lib/domain/time'
 import { type Block, type Cell, cell, paragraph } from '../blocks'
@@ -22,14 +23,13 @@ export function toldUnasked(context: DossierContext): Block[] {
   const corrections = ofKind(own, 'corrected')
   const listed = new Set([...clocks, ...photos].map((one) => one.fact))
   const copies = new Set(own.filter(isOfCopy).map((fact) => fact.id))
-  const transcribed = context.state.remarkable.filter(
-    ({ fact, text }) => copies.has(fact) && !text.startsWith('Late entry'),
-  )
+  const isOnCopy = ({ fact, text }: Told) => copies.has(fact) && tellsOfCopy(text)
+  const transcribed = context.state.remarkable.filter(isOnCopy)
   const rest = context.state.remarkable.filter(
-    ({ fact, text }) =>
+    ({ at, fact, text }) =>
       !text.startsWith('Late entry') &&
-      !corrections.some((one) => one.id === fact) &&
-      !copies.has(fact) &&
+      !(text.startsWith('Corrected by ') && corrections.some((one) => one.id === fact)) &&
+      !isOnCopy({ at, fact, text }) &&
       !(listed.has(fact) && /^(Clock of|Photo of point)/.test(text)),
   )
   return [

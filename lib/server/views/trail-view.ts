@@ -4,6 +4,7 @@ import { LATE_AFTER_MINUTES } from '@/lib/domain/facts/late-after'
 import { clockErrors } from '@/lib/domain/fold/clock-errors'
 import { isLate } from '@/lib/domain/fold/effective-records'
 import type { RepairState } from '@/lib/domain/fold/repair-state'
+import { tellsOfCopy } from '@/lib/domain/fold/transcription-states'
 import { type Moment, minutesBetween } from '@/lib/domain/time'
 import { loadStreams } from '@/lib/server/store/load-stream'
 import { lateWords } from './audit-line'
@@ -121,7 +122,7 @@ function toldGroups(
     take(
       'Transcriptions from paper, and their checks',
       'Nothing was copied from paper.',
-      (one) => copies.has(one.fact) && !one.text.startsWith('Late entry'),
+      (one) => copies.has(one.fact) && tellsOfCopy(one.text),
     ),
     take(
       'Clock faults',
