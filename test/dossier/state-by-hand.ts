@@ -184,6 +184,7 @@ export function repairByHand(): RepairState {
       {
         at: moment('05-21 14:00'),
         fact: firstHardness.fact.id,
+        about: 'late entry',
         text: 'Hardness of 05-21 entered late from a paper tally.',
       },
     ],

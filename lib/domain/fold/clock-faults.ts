@@ -1,8 +1,6 @@
 import { instantOf, showMoment } from '../time'
+import type { Remarkable } from './remarkable'
 import type { RepairGround } from './repair-ground'
-import type { RepairState } from './repair-state'
-
-type Remarkable = RepairState['remarkable'][number]
 
 /** Devices whose clock was known to be wrong when they took facts of this repair: one line for each device and error. */
 export function clockFaults(ground: RepairGround): Remarkable[] {
@@ -15,7 +13,7 @@ export function clockFaults(ground: RepairGround): Remarkable[] {
     group.facts.push(fact)
     groups.set(key, group)
   }
-  return [...groups.values()].flatMap(({ device, errorMs, facts }) => {
+  return [...groups.values()].flatMap(({ device, errorMs, facts }): Remarkable[] => {
     const [first] = facts
     const last = facts.at(-1)
     if (!first || !last) return []
@@ -25,6 +23,7 @@ export function clockFaults(ground: RepairGround): Remarkable[] {
       {
         at: first.observedAt,
         fact: first.id,
+        about: 'clock',
         text: `Clock of ${device} was ${showOffset(errorMs)} at ${facts.length} ${facts.length === 1 ? 'entry' : 'entries'}${span}.`,
       },
     ]

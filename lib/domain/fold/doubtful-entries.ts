@@ -1,10 +1,8 @@
 import type { PointRecord } from '../records/record'
 import { instantOf } from '../time'
 import type { EffectiveRecord } from './effective-records'
+import type { Remarkable } from './remarkable'
 import type { RepairGround } from './repair-ground'
-import type { RepairState } from './repair-state'
-
-type Remarkable = RepairState['remarkable'][number]
 
 /** Fewer readings than this may be alike by chance. */
 const COPIED_FROM = 6
@@ -27,6 +25,7 @@ export function copiedReadings(ground: RepairGround): Remarkable[] {
             {
               at: one.fact.observedAt,
               fact: one.fact.id,
+              about: 'other',
               text: `All ${grid.length} readings equal those of point ${earlier.point} attempt ${earlier.attempt}.`,
             },
           ]
@@ -45,7 +44,14 @@ export function hastyReadings(ground: RepairGround): Remarkable[] {
       if (first === undefined || last === undefined || times.length < COPIED_FROM) return []
       const seconds = (last - first) / 1000
       return seconds < (times.length - 1) * FASTEST_READING_S
-        ? [{ at: one.fact.observedAt, fact: one.fact.id, text: `${times.length} readings in ${seconds} s.` }]
+        ? [
+            {
+              at: one.fact.observedAt,
+              fact: one.fact.id,
+              about: 'other',
+              text: `${times.length} readings in ${seconds} s.`,
+            },
+          ]
         : []
     }),
   )

@@ -8,11 +8,15 @@ import { copiedReadings, hastyReadings } from './doubtful-entries'
 import { isLate, type UnappliedCorrection } from './effective-records'
 import { showRecordType } from './missing-for-release'
 import { personName } from './person-name'
+import type { Remarkable } from './remarkable'
 import type { RepairGround } from './repair-ground'
 import type { PhotoFlag, PhotoState, PointState, RepairState } from './repair-state'
 import { transcriptionState, transcriptionWords } from './transcription-states'
 
-type Remarkable = RepairState['remarkable'][number]
+const ABOUT: { readonly [K in Fact['kind']]?: Remarkable['about'] } = {
+  corrected: 'correction',
+  'transcription-checked': 'copy from paper',
+}
 
 /** What a reader is told without asking, by time: late entries, corrections, clock faults, refusals, copies, falls, conflicts and doubtful entries. */
 export function remarkableList(
@@ -21,19 +25,20 @@ export function remarkableList(
   conflicts: RepairState['conflicts'],
 ): Remarkable[] {
   const list: Remarkable[] = []
-  const say = (fact: { id: FactId; observedAt: Moment }, text: string) =>
-    list.push({ at: fact.observedAt, fact: fact.id, text: sentence(text) })
+  const say = (fact: { id: FactId; observedAt: Moment }, text: string, about: Remarkable['about'] = 'other') =>
+    list.push({ at: fact.observedAt, fact: fact.id, about, text: sentence(text) })
   const known = new Set(points.map((point) => point.no))
   for (const fact of ground.own) {
     if (isLate(fact, ground.beside.lateAfterMinutes))
       say(
         fact,
         `Late entry, keyed ${showMoment(fact.enteredAt)} by ${personName(ground, fact.enteredBy)}${fact.late ? ` from ${fact.late.source}: ${fact.late.reason}` : ''}.`,
+        'late entry',
       )
     const text = ownText(ground, fact)
-    if (text) say(fact, text)
+    if (text) say(fact, text, ABOUT[fact.kind])
     const copied = fact.kind === 'recorded' ? transcribedText(ground, fact) : null
-    if (copied) say(fact, copied)
+    if (copied) say(fact, copied, 'copy from paper')
   }
   for (const one of ground.unapplied) say(one.fact, unappliedText(ground, one))
   for (const one of ground.records) {
@@ -43,7 +48,12 @@ export function remarkableList(
   }
   for (const attempt of points.flatMap((point) => point.attempts)) {
     for (const photo of attempt.photos)
-      for (const flag of photo.flags) say(photo.fact, `Photo of point ${attempt.point}: ${flagText(photo, flag)}`)
+      for (const flag of photo.flags)
+        say(
+          photo.fact,
+          `Photo of point ${attempt.point}: ${flagText(photo, flag)}`,
+          flag.kind === 'clock differs' ? 'clock' : 'photo',
+        )
     for (const release of attempt.releases) {
       if (release.fell && release.state !== 'superseded')
         say(

@@ -8,6 +8,7 @@ import type { PointNo, Specification } from '../specification'
 import type { CalendarDay, Moment } from '../time'
 import type { ConflictState } from './conflict-state'
 import type { NonconformanceState } from './nonconformance-state'
+import type { Remarkable } from './remarkable'
 import type { TranscriptionState } from './transcription-states'
 
 /** A record as it stands after corrections; the record as first keyed and each correction stay beside it. */
@@ -195,6 +196,5 @@ export type RepairState = {
   notices: { fact: FactOf<'notice-sent'>; answer: FactOf<'notice-answered'> | null }[]
   waivers: FactOf<'waived'>[]
   queries: { fact: FactOf<'query-raised'>; answer: FactOf<'query-answered'> | null }[]
-  /** Late entries, corrections, clock faults, conflicts, withdrawn releases: listed without being asked. */
-  remarkable: { at: Moment; fact: FactId; text: string }[]
+  remarkable: Remarkable[]
 }

@@ -90,11 +90,6 @@ export function transcriptionWords(
   return `${from}; ${scan}; ${checked}`
 }
 
-/** Whether a remarkable text tells of a copy itself, or of its check: all else of the same fact stands where it belongs. */
-export function tellsOfCopy(text: string): boolean {
-  return /^Transcription at point |, transcribed from paper[, ]/.test(text)
-}
-
 export type CheckRefusal =
   | { code: 'not-transcribed' }
   | { code: 'own-transcription'; copiedBy: PersonId[] }

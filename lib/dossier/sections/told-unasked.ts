@@ -4,16 +4,15 @@ import { LATE_AFTER_MINUTES } from '@/lib/domain/facts/late-after'
 import { clockFaults } from '@/lib/domain/fold/clock-faults'
 import { isLate } from '@/lib/domain/fold/effective-records'
 import { ofKind } from '@/lib/domain/fold/order-facts'
+import type { Remarkable } from '@/lib/domain/fold/remarkable'
 import { repairGround } from '@/lib/domain/fold/repair-ground'
-import type { RepairState } from '@/lib/domain/fold/repair-state'
-import { tellsOfCopy } from '@/lib/domain/fold/transcription-states'
 import { showValue } from '@/lib/domain/records/show-value'
 import { type Moment, minutesBetween, showMoment } from '@/lib/domain/time'
 import { type Block, type Cell, cell, paragraph } from '../blocks'
 import type { DossierContext } from '../dossier-context'
 import { named } from './sign-tables'
 
-type Told = RepairState['remarkable'][number]
+type Told = Omit<Remarkable, 'about'>
 
 /** What a reader is told without asking, kind by kind, each with its list or with "None.": late entries, corrections, clock faults, reused photos, and all else that is remarkable. */
 export function toldUnasked(context: DossierContext): Block[] {
@@ -22,15 +21,10 @@ export function toldUnasked(context: DossierContext): Block[] {
   const photos = photoRows(context)
   const corrections = ofKind(own, 'corrected')
   const listed = new Set([...clocks, ...photos].map((one) => one.fact))
-  const copies = new Set(own.filter(isOfCopy).map((fact) => fact.id))
-  const isOnCopy = ({ fact, text }: Told) => copies.has(fact) && tellsOfCopy(text)
-  const transcribed = context.state.remarkable.filter(isOnCopy)
-  const rest = context.state.remarkable.filter(
-    ({ at, fact, text }) =>
-      !text.startsWith('Late entry') &&
-      !(text.startsWith('Corrected by ') && corrections.some((one) => one.id === fact)) &&
-      !isOnCopy({ at, fact, text }) &&
-      !(listed.has(fact) && /^(Clock of|Photo of point)/.test(text)),
+  const { remarkable } = context.state
+  const copies = remarkable.filter((one) => one.about === 'copy from paper')
+  const rest = remarkable.filter(
+    ({ fact, about }) => about === 'other' || ((about === 'clock' || about === 'photo') && !listed.has(fact)),
   )
   return [
     ...lateEntries(own, context),
@@ -39,7 +33,7 @@ export function toldUnasked(context: DossierContext): Block[] {
       corrections.map((fact) => ({ at: fact.observedAt, fact: fact.id, text: correctionText(fact, context) })),
       context,
     ),
-    ...listOf('Transcriptions from paper, and their checks', transcribed, context),
+    ...listOf('Transcriptions from paper, and their checks', copies, context),
     ...listOf('Clock faults', clocks, context),
     ...listOf('Reused photos, and photos without their original claims', photos, context),
     ...listOf('Refusals, falls, waivers, events and conflicts', rest, context),
@@ -101,11 +95,6 @@ function listOf(title: string, told: readonly Told[], context: DossierContext): 
           } as const,
         ]),
   ]
-}
-
-/** A record copied from paper, or the check of one. */
-function isOfCopy(fact: Fact): boolean {
-  return fact.kind === 'transcription-checked' || (fact.kind === 'recorded' && fact.body.transcribed !== undefined)
 }
 
 function clockRows({ facts, state, photos }: DossierContext): Told[] {

@@ -3,8 +3,7 @@ import type { Fact } from '@/lib/domain/facts/fact-kinds'
 import { LATE_AFTER_MINUTES } from '@/lib/domain/facts/late-after'
 import { clockErrors } from '@/lib/domain/fold/clock-errors'
 import { isLate } from '@/lib/domain/fold/effective-records'
-import type { RepairState } from '@/lib/domain/fold/repair-state'
-import { tellsOfCopy } from '@/lib/domain/fold/transcription-states'
+import type { Remarkable } from '@/lib/domain/fold/remarkable'
 import { type Moment, minutesBetween } from '@/lib/domain/time'
 import { loadStreams } from '@/lib/server/store/load-stream'
 import { lateWords } from './audit-line'
@@ -81,12 +80,11 @@ export async function loadTrailView(reading: ReadingDesk, number: string): Promi
 
 /** Late entries, corrections, clock faults, reused photos and the rest, each list there even when it is empty. */
 function toldGroups(
-  remarkable: RepairState['remarkable'],
+  remarkable: readonly Remarkable[],
   facts: readonly Fact[],
   lines: readonly TrailLine[],
 ): ToldGroup[] {
   const lineOf = new Map(lines.map((line) => [line.id, line]))
-  const told = new Set<string>()
   const late = facts.flatMap((fact): ToldLine[] => {
     const line = lineOf.get(fact.id)
     if (!line || (!isLate(fact, LATE_AFTER_MINUTES) && line.heldBackMinutes === null)) return []
@@ -98,44 +96,28 @@ function toldGroups(
     const text = `${line.what}, ${line.where}: ${[why, held].filter((part) => part !== '').join('; ')}.`
     return [{ fact: fact.id, at: fact.observedAt, text, isHere: true }]
   })
-  const corrections = new Set(facts.filter((fact) => fact.kind === 'corrected').map((fact) => fact.id))
-  const copies = new Set(
-    facts
-      .filter((fact) =>
-        fact.kind === 'recorded' ? fact.body.transcribed !== undefined : fact.kind === 'transcription-checked',
-      )
-      .map((fact) => fact.id),
-  )
-  const take = (title: string, none: string, isOf: (one: RepairState['remarkable'][number]) => boolean): ToldGroup => {
-    const found = remarkable.filter((one) => isOf(one))
-    for (const one of found) told.add(`${one.fact}${one.text}`)
-    return { title, none, lines: found.map((one) => ({ ...one, isHere: lineOf.has(one.fact) })) }
-  }
-  for (const one of remarkable) if (one.text.startsWith('Late entry')) told.add(`${one.fact}${one.text}`)
+  const take = (title: string, none: string, about: Remarkable['about']): ToldGroup => ({
+    title,
+    none,
+    lines: remarkable
+      .filter((one) => one.about === about)
+      .map(({ at, fact, text }) => ({ at, fact, text, isHere: lineOf.has(fact) })),
+  })
   return [
     {
       title: 'Late entries',
       none: 'Nothing was keyed more than an hour after it was observed, or received more than an hour after it was keyed.',
       lines: late.sort((a, b) => Date.parse(a.at) - Date.parse(b.at)),
     },
-    take('Corrections', 'No entry was corrected.', (one) => corrections.has(one.fact)),
-    take(
-      'Transcriptions from paper, and their checks',
-      'Nothing was copied from paper.',
-      (one) => copies.has(one.fact) && tellsOfCopy(one.text),
-    ),
-    take(
-      'Clock faults',
-      'No device or camera is known to have had a wrong clock.',
-      ({ text }) =>
-        text.startsWith('Clock of') || (text.startsWith('Photo of point') && text.includes('clock differs')),
-    ),
+    take('Corrections', 'No entry was corrected.', 'correction'),
+    take('Transcriptions from paper, and their checks', 'Nothing was copied from paper.', 'copy from paper'),
+    take('Clock faults', 'No device or camera is known to have had a wrong clock.', 'clock'),
     take(
       'Reused photos, and photos without their original claims',
       'No photo was used twice or lacks its claims.',
-      ({ text }) => text.startsWith('Photo of point') && !text.includes('clock differs'),
+      'photo',
     ),
-    take('Refusals, falls, waivers, events and conflicts', 'None.', (one) => !told.has(`${one.fact}${one.text}`)),
+    take('Refusals, falls, waivers, events and conflicts', 'None.', 'other'),
   ]
 }
 
