@@ -5,17 +5,11 @@ import type { ProjectPack } from '@/lib/domain/capture/project-pack'
 import type { BodyOf } from '@/lib/domain/facts/fact-kinds'
 import { done, type Result, refused } from '@/lib/domain/result'
 import { alone } from './alone'
+import { keepUsed, numbersUsed } from './numbers-used'
 import type { PageOutbox } from './page-outbox'
 import { readNow } from './read-now'
 
-const USED = 'numbers-used'
 const LOCK = 'underwrap-numbers'
-
-/** Numbers that were used on this device by whomever: they stay used when a person signs out with the entry not yet sent. */
-export async function numbersUsed({ store }: Pick<PageOutbox, 'store'>): Promise<string[]> {
-  const note = await store.note(USED)
-  return Array.isArray(note) ? note.filter((one) => typeof one === 'string') : []
-}
 
 /**
  * Open a repair on this device under a number of its own: the number is used up first, then the opening goes into the outbox. Two windows at once never take one number. Refuses `number-used`, and
@@ -33,13 +27,13 @@ export async function keepOpening(
     const { number } = body
     if (!numbersHere(project, id, await page.outbox.entries(), used).includes(number))
       return refused({ code: 'number-used', number })
-    await page.store.keepNote(USED, [...used, number])
+    await keepUsed(page, [...used, number])
     const kept = await page.capture({
       command: 'open-repair',
       input: { stream: `repair:${number}`, observedAt: now, enteredAt: now, body },
     })
     if (kept.ok) return done(null)
-    await page.store.keepNote(USED, used)
+    await keepUsed(page, used)
     return kept
   })
 }

@@ -1,5 +1,5 @@
 'use client'
-import { useCallback, useEffect, useMemo, useRef, useState } from 'react'
+import { useCallback, useContext, useMemo, useState } from 'react'
 import { type Control, type FieldValues, useController } from 'react-hook-form'
 import type { MarkShape } from '@/lib/capture/mark-shape'
 import { type Reading, showReading, showReadingUnit, showUnit, type Unit } from '@/lib/domain/reading'
@@ -11,6 +11,8 @@ import { MarkCell } from './mark-cell'
 import { MarksPad } from './marks-pad'
 import { MarksTally } from './marks-tally'
 import { ReadBack } from './read-back'
+import { TellTypedMark } from './typed-mark'
+import { useFollowedCells } from './use-followed-cells'
 import { KEYED, useKeyedMarks } from './use-keyed-marks'
 
 /** A chalk grid keyed from mark to mark with Enter or the thumb's own keys. Never filled beforehand. */
@@ -45,24 +47,29 @@ export function MarksField({
     () => (isFromPaper ? null : momentOf(Date.now() + aheadMs, utcOffset)),
     [aheadMs, isFromPaper, utcOffset],
   )
-  const keys = useKeyedMarks(order, value, field.onChange, unit, stamp)
+  const tellTyped = useContext(TellTypedMark)
+  const tell = useCallback((mark: string | null) => tellTyped(mark === null ? null : { path, mark }), [tellTyped, path])
+  const keys = useKeyedMarks(order, value, field.onChange, unit, stamp, tell)
   const { current, typed, unreadable, last, go, press } = keys
-  const cells = useRef(new Map<string, HTMLButtonElement>())
-  useEffect(() => {
-    const cell = current === null ? undefined : cells.current.get(current)
-    cell?.focus({ preventScroll: true })
-    // into what the keys leave of the screen, and no further: a pad that moves is keyed amiss
-    cell?.scrollIntoView({ block: 'nearest' })
-  }, [current])
+  const cells = useFollowedCells(current)
+  const settled = useMemo(
+    () => (typed === '' ? value : value.filter((one) => one.mark !== current)),
+    [value, typed, current],
+  )
   const readings = new Map(value.map((one) => [one.mark, one.reading]))
   const taken = last === null ? undefined : readings.get(last)
   const message = messageOf(fieldState.error)
   const hasHeads = shape.columns.some((column) => column !== '')
   return (
-    <fieldset className="field" data-marks={path}>
+    <fieldset
+      className="field"
+      data-marks={path}
+      onBlur={(event) => (event.currentTarget.contains(event.relatedTarget) ? undefined : tell(null))}
+    >
       <legend className="label">
         {label} <span className="quiet">({showUnit(unit)})</span>
       </legend>
+      <span className="hint">A mark is judged once it is left.</span>
       {units.length > 1 && keyed === undefined ? (
         <label className="field">
           Unit as the gauge shows it
@@ -126,7 +133,7 @@ export function MarksField({
                 isCurrent={isCurrent}
                 label={`${mark}: ${reading ? showReading(reading) : 'no reading yet'}${failing.has(mark) ? ', outside the limit' : ''}`}
                 shown={isCurrent && typed !== '' ? typed : reading ? showReading(reading) : hasHeads ? '–' : null}
-                cells={cells.current}
+                cells={cells}
                 go={go}
               />
             )
@@ -143,7 +150,7 @@ export function MarksField({
           {value.length === 0 ? 'No mark has a reading yet.' : message}
         </p>
       ) : null}
-      <MarksTally quantity={quantity} readings={value} planned={order.length} failing={failing} />
+      <MarksTally quantity={quantity} readings={settled} planned={order.length} failing={failing} />
       {current !== null ? (
         <MarksPad
           mark={current}

@@ -1,5 +1,5 @@
 'use client'
-import { useCallback, useRef, useState } from 'react'
+import { useCallback, useEffect, useRef, useState } from 'react'
 import { keyMark, type MarkKey, NOT_KEYING, type Put } from '@/lib/capture/keyed-marks'
 import type { Reading, Unit } from '@/lib/domain/reading'
 import type { MarkedReading } from '@/lib/domain/records/common'
@@ -10,13 +10,14 @@ import { shakeKey } from './shake-key'
 export const KEYED = /^[0-9.<>twna-]$/i
 const NAMED: Readonly<Record<string, string>> = { Enter: 'next', Backspace: 'undo', Delete: 'clear' }
 
-/** Keying from mark to mark over the values of a form: keys in, readings at their marks out, each felt by the hand. */
+/** Keying from mark to mark over the values of a form: keys in, readings at their marks out, each felt by the hand. `tell` is told the mark that is being typed, and null once it is left. */
 export function useKeyedMarks(
   order: readonly string[],
   value: readonly MarkedReading[],
   change: (next: MarkedReading[]) => void,
   unit: Unit,
   stamp: () => Moment | null,
+  tell: (typed: string | null) => void,
 ) {
   const [keying, setKeying] = useState(NOT_KEYING)
   // two keys may come within one drawing: each sees what the one before left
@@ -45,10 +46,12 @@ export function useKeyedMarks(
       latest.current.keying = answer.keying
       setKeying(answer.keying)
       if (answer.put) put(answer.put)
+      tell(answer.keying.typed === '' ? null : answer.keying.current)
       if (pressed.kind !== 'go') shakeKey(answer.isRefused ? 'refused' : 'taken')
     },
-    [order, put, unit],
+    [order, put, tell, unit],
   )
+  useEffect(() => () => tell(null), [tell])
   const go = useCallback((mark: string | null) => give({ kind: 'go', mark }), [give])
   const press = useCallback((key: string) => give({ kind: 'key', key: NAMED[key] ?? key }), [give])
   const special = useCallback((reading: Reading | null) => give({ kind: 'take', reading }), [give])

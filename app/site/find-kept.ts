@@ -1,4 +1,5 @@
 'use client'
+import { numbersUsed } from '@/app/_capture/numbers-used'
 import { type PageOutbox, pageOutbox } from '@/app/_capture/page-outbox'
 import type { Room } from '@/lib/capture/outbox/device-storage'
 import type { OutboxEntry } from '@/lib/capture/outbox/outbox-entry'
@@ -26,7 +27,7 @@ export type Kept = {
 }
 
 /** What knows every kind of fact comes beside the storage and the screen, not before them. */
-const loadOpening = () => Promise.all([import('@/lib/capture/site/opened-here'), import('@/app/_capture/keep-opening')])
+const loadOpening = () => import('@/lib/capture/site/opened-here')
 
 type Found = { kind: 'no storage' | 'nobody' } | ({ kind: 'open'; store: SiteStore } & Kept)
 
@@ -39,18 +40,17 @@ async function readKept(): Promise<Found> {
   if (!store) return { kind: 'no storage' }
   const owner = await store.owner()
   if (!owner) return { kind: 'nobody' }
+  // the largest is asked for first: it is read while the outbox opens
+  const along = Promise.all([store.packs(owner), store.projects(owner)])
+  along.catch(() => undefined)
   const page = await pageOutbox(owner)
-  const kept = Promise.all([
-    store.packs(owner),
-    store.projects(owner),
-    page.outbox.entries(),
-    page.outbox.status(),
-    page.outbox.room(),
-    page.device(),
+  const kept = Promise.all([page.outbox.entries(), page.outbox.status(), page.outbox.room(), page.device()])
+  const [ways, [packs, projects], [entries, status, room, device], used] = await Promise.all([
+    loaded,
+    along,
+    kept,
+    numbersUsed(page),
   ])
-  const [ways, { numbersUsed }] = await loaded
-  const [packs, projects, entries, status, room, device] = await kept
-  const used = await numbersUsed(page)
   return { kind: 'open', store, owner, packs, projects, page, entries, status, room, used, deviceId: device.id, ways }
 }
 

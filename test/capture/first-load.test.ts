@@ -28,7 +28,7 @@ describe('scripts of the first load of capture', () => {
       if (!existsSync(join(BUILT, 'BUILD_ID'))) skip('the built app')
       const scripts = namedScripts(route)
       // the framework, a layout and the page at the least: a manifest that is read wrongly names fewer
-      expect(scripts.length).toBeGreaterThan(6)
+      expect(scripts.length).toBeGreaterThan(4)
       const weighed = scripts.map((script) => [compressedBytes(script), script] as const).sort((a, b) => b[0] - a[0])
       const bytes = weighed.reduce((sum, [own]) => sum + own, 0)
       expect(bytes, JSON.stringify(weighed, null, 1)).toBeLessThan(AT_MOST_BYTES)

@@ -31,16 +31,17 @@ export const EVENT_RECORDS: ReadonlySet<PointRecord['type']> = new Set(['stop', 
 
 /** First and last time that a record states for itself; the fact's observed time where it states none. */
 export function workSpan(record: PointRecord, observedAt: Moment): { from: Moment; to: Moment } {
-  const times = timesIn(record).sort((a, b) => instantOf(a) - instantOf(b))
-  return { from: times[0] ?? observedAt, to: times.at(-1) ?? observedAt }
+  const times: Moment[] = []
+  gatherTimes(record, times)
+  return { from: earliest(times) ?? observedAt, to: latest(times) ?? observedAt }
 }
 
-function timesIn(value: unknown): Moment[] {
-  if (Array.isArray(value)) return value.flatMap(timesIn)
-  if (value === null || typeof value !== 'object') return []
-  return Object.entries(value).flatMap(([name, one]) =>
-    typeof one === 'string' ? (TIME_FIELDS.has(name) ? [one] : []) : timesIn(one),
-  )
+function gatherTimes(value: object, times: Moment[]): void {
+  for (const [name, one] of Object.entries(value)) {
+    if (typeof one === 'string') {
+      if (TIME_FIELDS.has(name)) times.push(one)
+    } else if (one !== null && typeof one === 'object') gatherTimes(one, times)
+  }
 }
 
 /** The earliest of moments by instant, or null of none. */
