@@ -1,7 +1,7 @@
 import { expect, test } from '@playwright/test'
 import { E2E_PORT } from './places'
 import { comeBack, openDevice } from './steps/begun-device'
-import { makeKey, NUMBER, recordCleanliness, releaseHere, signHere } from './steps/begun-point'
+import { makeKey, NUMBER, POINT, recordCleanliness, releaseHere, signHere } from './steps/begun-point'
 import { dossierText } from './steps/dossier-text'
 import { expectUsable } from './steps/expect-usable'
 import { KeptServer } from './steps/kept-server'
@@ -13,7 +13,7 @@ const PIN = '161803'
 
 test.afterAll(() => server.remove())
 
-test('two devices record one point apart and one releases it: both records stay, and an inspector rules on screen', async ({
+test('two devices record one point apart and one releases it: both records stay, and an inspector rules, without a network on the records and on screen on the release', async ({
   browser,
 }) => {
   server.setClock('09:10', '05-27')
@@ -52,14 +52,29 @@ test('two devices record one point apart and one releases it: both records stay,
   await expect(ruling).toContainText('released for crew')
   await expect(ruling).toContainText('recorded: surface cleanliness')
 
-  const governs = page.locator('section.note').filter({ hasText: 'Two records contradict each other' })
-  await governs
+  // taken along anew, the phone knows both records: the inspector chooses down there, without a network
+  await page.goto('/site')
+  await page.getByRole('button', { name: 'Take it anew' }).click()
+  await expect(page.getByRole('link', { name: /05 .*2 conflicts wait for a ruling/ })).toBeVisible()
+  await phone.context.setOffline(true)
+  await page.goto(POINT)
+  const below = page.locator('section.note').filter({ hasText: 'Two records contradict each other' })
+  await expect(below.locator('.conflict-sides article')).toHaveCount(2)
+  await expect(page.getByText('An inspector rules on it in the record, where there is a network.')).toBeVisible()
+  await expectUsable(page)
+  await below
     .getByRole('radiogroup', { name: 'Record that governs' })
     .getByText(/^Maren Osterfalk/)
     .click()
-  await governs.getByLabel('Reason').fill('dust tape pressed again before both: class 2')
-  await governs.getByRole('button', { name: 'Let it govern' }).click()
+  await below.getByLabel('Reason').fill('dust tape pressed again before both: class 2')
+  await below.getByRole('button', { name: 'Let it govern' }).click()
+  await expect(below).toHaveCount(0)
+  await expect(page.locator('.outbox-line')).toContainText('1 entry is not yet sent')
+  server.setClock('10:40', '05-27')
+  await comeBack(phone)
+  await page.goto(`/repairs/${NUMBER}/points/05`)
   await expect(sides).toHaveCount(0)
+  await expect(page.getByText('One record governs, all are kept')).toBeVisible()
   await ruling.getByText('The decision stands', { exact: true }).click()
   await ruling.getByLabel('Reason').fill('the other record was of the first tape')
   await ruling.getByRole('button', { name: 'Rule on it' }).click()

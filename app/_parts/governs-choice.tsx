@@ -1,4 +1,3 @@
-import { shortDevice } from '@/app/_ui/short-device'
 import { chooseGovernsAction } from '@/app/(work)/actions/point-actions'
 import type { PersonId } from '@/lib/domain/facts/fact'
 import { showMoment } from '@/lib/domain/time'
@@ -7,6 +6,7 @@ import type { PointView } from '@/lib/server/views/point-view'
 import { ConflictRuling } from './conflict-ruling'
 import { ConflictSides } from './conflict-sides'
 import { GovernsForm } from './governs-form'
+import { recordChoices } from './record-choices'
 import { RULING_WORDS } from './ruling-words'
 
 /** What contradicts at a point: records side by side, of which an inspector says which governs; decisions made without a network, on which an inspector rules. What was ruled stays readable. */
@@ -88,10 +88,7 @@ function Contradiction({
           point={conflict.point}
           attempt={first.fact.body.attempt}
           act={chooseGovernsAction}
-          records={sides.map(({ fact }) => ({
-            id: fact.id,
-            label: `${names[fact.observedBy] ?? fact.observedBy}, ${showMoment(fact.observedAt)}, device ${shortDevice(fact.device.id)}`,
-          }))}
+          records={recordChoices(sides, names)}
         />
       ) : (
         <span>An inspector chooses which governs.</span>

@@ -8,6 +8,7 @@ import type { SitePack } from '@/lib/domain/capture/site-pack'
 import type { DecidingActor } from '@/lib/domain/fold/decision'
 import type { AttemptState, PointState } from '@/lib/domain/fold/repair-state'
 import { mayAct } from '@/lib/domain/permissions'
+import { SiteConflicts } from './site-conflicts'
 import { SiteOtherActs } from './site-other-acts'
 import { SiteRelease } from './site-release'
 import { SiteSign } from './site-sign'
@@ -34,15 +35,7 @@ export function SiteActs({ site, pack, folded, point, attempt }: Props) {
       {isLatest && attempt.missing.length > 0 && attempt.records.length > 0 && attempt.state !== 'released' ? (
         <BeforeRelease attempt={attempt} />
       ) : null}
-      {folded.state.conflicts
-        .filter((one) => one.point === point.no && !one.resolved)
-        .map((one) => (
-          <div key={one.noted ?? one.facts.join()} className="note question-note">
-            <strong>A conflict waits for a ruling here.</strong>
-            <span>{one.text}</span>
-            <span>All of it is kept. An inspector rules on it in the record, where there is a network.</span>
-          </div>
-        ))}
+      <SiteConflicts ground={ground} folded={folded} point={point} />
       <NoSigning pack={pack} keys={keys} />
       {isLatest && attempt.records.length > 0 ? <SiteSign ground={ground} point={point} /> : null}
       {isLatest ? (

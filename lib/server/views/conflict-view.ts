@@ -1,5 +1,6 @@
 import type { FactId, PersonId } from '@/lib/domain/facts/fact'
 import type { Fact } from '@/lib/domain/facts/fact-kinds'
+import { conflictSides } from '@/lib/domain/fold/conflict-sides'
 import type { ConflictState } from '@/lib/domain/fold/conflict-state'
 import type { RecordState, RepairState } from '@/lib/domain/fold/repair-state'
 import type { Moment } from '@/lib/domain/time'
@@ -27,21 +28,18 @@ export async function loadConflictViews(
   const found = state.conflicts.filter((one) => one.point === no)
   if (found.length === 0) return []
   const facts = new Map(((await desk.factsOf(state.stream)) ?? []).map((fact) => [fact.id, fact]))
-  const records = state.points.find((one) => one.no === no)?.attempts.flatMap((one) => one.records) ?? []
+  const point = state.points.find((one) => one.no === no)
   const named = (id: FactId): NamedFact[] => {
     const fact = facts.get(id)
     return fact ? [namedFact(fact)] : []
   }
   return found.map((conflict) => {
-    const about = records.filter((one) => conflict.facts.includes(one.fact.id))
-    const isOfRecords =
-      conflict.noted === null ||
-      (conflict.decision === null && about.length > 1 && about.length === conflict.facts.length)
+    const sides = conflictSides(conflict, point)
     return {
       conflict,
-      sides: isOfRecords ? about : [],
+      sides,
       decision: (conflict.decision && named(conflict.decision)[0]) ?? null,
-      facts: isOfRecords ? [] : conflict.facts.flatMap(named),
+      facts: sides.length > 0 ? [] : conflict.facts.flatMap(named),
     }
   })
 }
