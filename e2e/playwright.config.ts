@@ -3,6 +3,7 @@ import { DEMO_PORT, DEMO_URL, E2E_PORT, E2E_URL } from './places'
 
 /** Too long together for each change: every screen and form, and journeys of many minutes. `npm run test:long` runs them, with E2E_LONG=1. */
 const LONG = [
+  'accept-offline',
   'access',
   'decide-offline',
   'device-keys',

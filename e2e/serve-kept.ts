@@ -1,13 +1,15 @@
 import { spawn } from 'node:child_process'
 import { existsSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
+import { describedPhotos } from '@/lib/server/demo/photo-drawing'
+import { scriptRepair0044 } from '@/lib/server/demo/repair-0044'
 import { openStore } from '@/lib/server/store/open-store'
 import { scriptBegunRepair } from './prepare-begun-repair'
 import { prepareStore } from './prepare-store'
 
 /**
  * The prepared store in a folder that stays, served on a test clock: a test may stop it and start it again. Its folder and clock are in KEPT_DATA and KEPT_CLOCK. With the argument `begun` it holds a repair whose
- * point 05 is open.
+ * point 05 is open; with `accepted` beside it, one that was accepted.
  */
 const { KEPT_DATA: dataDir = '', KEPT_CLOCK: clockFile = '' } = process.env
 const isBegun = process.argv.includes('begun')
@@ -18,7 +20,10 @@ if (!existsSync(isPrepared)) {
     now: () => (isBegun ? '2026-05-27T09:10:00+01:00' : '2026-05-18T07:30:00+01:00'),
   })
   try {
-    await prepareStore(store, isBegun ? scriptBegunRepair : undefined)
+    await prepareStore(store, (script) => {
+      if (isBegun) scriptBegunRepair(script)
+      if (process.argv.includes('accepted')) scriptRepair0044(script, describedPhotos)
+    })
   } finally {
     await store.close()
   }

@@ -4,7 +4,7 @@ import { type PageOutbox, pageOutbox } from '@/app/_capture/page-outbox'
 import type { Room } from '@/lib/capture/outbox/device-storage'
 import type { OutboxEntry } from '@/lib/capture/outbox/outbox-entry'
 import type { OutboxStatus } from '@/lib/capture/outbox/outbox-terms'
-import { isSitePage } from '@/lib/capture/site/site-address'
+import { isSitePage, sitePlaceOf } from '@/lib/capture/site/site-address'
 import { openSiteStore, type SiteOwner, type SiteStore } from '@/lib/capture/site/site-store'
 import type { ProjectPack } from '@/lib/domain/capture/project-pack'
 import type { SitePack } from '@/lib/domain/capture/site-pack'
@@ -16,6 +16,8 @@ export type Kept = {
   packs: SitePack[]
   /** Projects taken along to open repairs in. */
   projects: ProjectPack[]
+  /** Only the repair in the address is read: the others, and the projects, follow once it is drawn. */
+  isPart: boolean
   page: PageOutbox
   entries: OutboxEntry[]
   status: OutboxStatus
@@ -41,17 +43,40 @@ async function readKept(): Promise<Found> {
   const owner = await store.owner()
   if (!owner) return { kind: 'nobody' }
   // the largest is asked for first: it is read while the outbox opens
-  const along = Promise.all([store.packs(owner), store.projects(owner)])
+  const along = readAlong(store, owner, sitePlaceOf(location.hash)?.repair ?? null)
   along.catch(() => undefined)
   const page = await pageOutbox(owner)
   const kept = Promise.all([page.outbox.entries(), page.outbox.status(), page.outbox.room(), page.device()])
-  const [ways, [packs, projects], [entries, status, room, device], used] = await Promise.all([
+  const [ways, packs, [entries, status, room, device], used] = await Promise.all([
     loaded,
     along,
     kept,
     numbersUsed(page),
   ])
-  return { kind: 'open', store, owner, packs, projects, page, entries, status, room, used, deviceId: device.id, ways }
+  return { kind: 'open', store, owner, ...packs, page, entries, status, room, used, deviceId: device.id, ways }
+}
+
+type Along = Pick<Kept, 'packs' | 'projects' | 'isPart'>
+
+async function readAlong(store: SiteStore, owner: SiteOwner, number: string | null): Promise<Along> {
+  const pack = number === null ? null : await store.pack(owner, number)
+  if (pack) return { packs: [pack], projects: [], isPart: true }
+  const [packs, projects] = await Promise.all([store.packs(owner), store.projects(owner)])
+  return { packs, projects, isPart: false }
+}
+
+/** What else was taken along, beside what was read, one after the other so that no key waits for all of it. */
+export async function readRest({
+  store,
+  owner,
+  packs: [shown],
+}: { store: SiteStore } & Pick<Kept, 'owner' | 'packs'>): Promise<Along> {
+  const packs: SitePack[] = []
+  for (const number of await store.numbers(owner)) {
+    const pack = number === shown?.number ? shown : await store.pack(owner, number)
+    if (pack) packs.push(pack)
+  }
+  return { packs, projects: await store.projects(owner), isPart: false }
 }
 
 /** Begun with the program itself, for the first opening of the page: the device reads while the shell is drawn, and the screen comes with what it shows. */

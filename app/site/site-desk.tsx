@@ -35,10 +35,11 @@ export function SiteDesk() {
 function Screen({ site, place }: { site: Site; place: SitePlace }): ReactNode {
   if (place.show === 'outbox') return <Drawn key="outbox" screen={SCREENS.outbox} props={{ site }} />
   if (place.show === 'signing') return <Drawn key="signing" screen={SCREENS.signing} props={{ site }} />
+  const pack = site.packs.find((one) => one.number === place.repair)
+  if (site.isPart && !pack) return <Closed kind="opening" />
   const project = site.projects.find((one) => one.project === `project:${place.open}`)
   if (project) return <Drawn key={project.project} screen={SCREENS.open} props={{ site, project }} />
   if (!place.repair) return <Drawn key="list" screen={SCREENS.list} props={{ site }} />
-  const pack = site.packs.find((one) => one.number === place.repair)
   if (!pack) return <Drawn key="lacking" screen={SCREENS.list} props={{ site, lacking: place.repair }} />
   const { point } = place
   if (point && (place.form || place.correct))

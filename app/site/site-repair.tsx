@@ -12,11 +12,15 @@ import type { Site } from './use-site'
 /** Drawn when asked for: their program is no part of what the ladder waits for. */
 const SiteMaps = lazy(async () => ({ default: (await import('./site-maps')).SiteMaps }))
 
+const SiteAcceptance = lazy(async () => ({ default: (await import('./site-acceptance')).SiteAcceptance }))
+
 /** A pinned repair: its points in order, folded from what this device took along and captured since. */
 export function SiteRepair({ site, pack }: { site: Site; pack: SitePack }) {
   const { entries, page } = site
   const [areMapsShown, setMapsShown] = useState(false)
-  const { state, names, unsent, asOf } = useMemo(() => stateOnSite(pack, entries, page.nowMs()), [pack, entries, page])
+  const folded = useMemo(() => stateOnSite(pack, entries, page.nowMs()), [pack, entries, page])
+  const { state, names, unsent, asOf } = folded
+  const closing = state.points.find((one) => one.plan.records.some((record) => record.type === 'checklist'))
   return (
     <main className="page" id="main">
       <p className="eyebrow">
@@ -41,6 +45,17 @@ export function SiteRepair({ site, pack }: { site: Site; pack: SitePack }) {
           nowMs={instantOf(asOf)}
           hrefOf={(point, attempt) => siteHref({ repair: state.number, point, attempt })}
         />
+        {state.acceptance && closing ? (
+          <Suspense fallback={null}>
+            <SiteAcceptance
+              site={site}
+              pack={pack}
+              folded={folded}
+              acceptance={state.acceptance}
+              attempt={closing.current}
+            />
+          </Suspense>
+        ) : null}
         {areMapsShown ? (
           <Suspense fallback={<p className="quiet">Drawing the maps.</p>}>
             <SiteMaps state={state} />

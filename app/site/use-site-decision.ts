@@ -101,8 +101,16 @@ export function useSiteDecision({ site, pack, attempt, keys }: DecisionGroundHer
       return kept.ok ? done(null) : kept
     })
 
-  const sign = (state: SignerHereState, signers: readonly SignerHere[], said: { meaning: Meaning; role: Role }) =>
-    signWith(state, signers, ({ key, signer, place }) => signHere(key, signer, place, { id: v7(), ...said }))
+  /** Sign the attempt as it stands, or in its place what is named. */
+  const sign = (
+    state: SignerHereState,
+    signers: readonly SignerHere[],
+    said: { meaning: Meaning; role: Role },
+    named?: SigningPlace['covers'],
+  ) =>
+    signWith(state, signers, ({ key, signer, place }) =>
+      signHere(key, signer, named ? { ...place, covers: named, photos: [] } : place, { id: v7(), ...said }),
+    )
 
   return { decide, sign, signWith, refusal, isBusy }
 }

@@ -7,10 +7,10 @@ import type { SiteStore } from '@/lib/capture/site/site-store'
 import type { TakeRefusal } from '@/lib/capture/site/take-pack'
 import type { ProjectPack } from '@/lib/domain/capture/project-pack'
 import type { SitePack } from '@/lib/domain/capture/site-pack'
-import { findKept, type Kept } from './find-kept'
+import { findKept, type Kept, readRest } from './find-kept'
 
 /** What this device keeps for the person who works here. */
-export type Site = Pick<Kept, 'owner' | 'packs' | 'projects' | 'page' | 'entries' | 'status' | 'room'> & {
+export type Site = Pick<Kept, 'owner' | 'packs' | 'projects' | 'isPart' | 'page' | 'entries' | 'status' | 'room'> & {
   /** Numbers of repairs among the packs that this device opened and the server gave no pack of yet. */
   openedHere: ReadonlySet<string>
   /** Numbers of a project that are left on this device. */
@@ -38,6 +38,14 @@ function sameOr(shown: OutboxEntry[], found: OutboxEntry[]): OutboxEntry[] {
       (one, at) => one.id === found[at]?.id && one.state === found[at]?.state && one.tries === found[at]?.tries,
     )
   return isSame ? shown : found
+}
+
+/** When nothing is left to draw, or soon all the same. */
+function idle(): Promise<void> {
+  return new Promise((settle) => {
+    if ('requestIdleCallback' in window) requestIdleCallback(() => settle(), { timeout: 1000 })
+    else setTimeout(settle, 200)
+  })
 }
 
 const NOTHING: Pick<Kept, 'packs' | 'projects' | 'entries'> = { packs: [], projects: [], entries: [] }
@@ -70,10 +78,18 @@ export function useSite(): SiteOpening {
       if (isGone) return
       if (found.kind !== 'open') return setOpening(found.kind)
       const { kind, store: opened, ...all } = found
-      const { owner, page, packs, entries, status, deviceId } = all
+      const { owner, page, entries, status, deviceId } = all
       setStore(opened)
       setKept(all)
       setOpening(kind)
+      let { packs } = all
+      if (all.isPart) {
+        await idle()
+        const whole = await readRest(found)
+        if (isGone) return
+        packs = whole.packs
+        setKept((now) => now && { ...now, ...whole })
+      }
       let { waiting } = status
       let taking: Promise<void> | null = null
       const follow = async (next: OutboxStatus) => {

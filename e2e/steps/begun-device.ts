@@ -1,17 +1,22 @@
 import { type Browser, type BrowserContext, expect, type Page } from '@playwright/test'
-import { takeAlong } from './begun-point'
+import { NUMBER, takeAlong } from './begun-point'
 import { deviceOptions } from './device-options'
 import type { KeptServer } from './kept-server'
 import { signInAs } from './people'
 
 export type Device = { context: BrowserContext; page: Page }
 
-/** A device of its own with the begun repair on it, where a person is signed in. */
-export async function openDevice(browser: Browser, { url }: KeptServer, person: string): Promise<Device> {
+/** A device of its own with a repair on it, the begun one unless it is named, where a person is signed in. */
+export async function openDevice(
+  browser: Browser,
+  { url }: KeptServer,
+  person: string,
+  number = NUMBER,
+): Promise<Device> {
   const context = await browser.newContext(deviceOptions(url))
   const page = await context.newPage()
   await signInAs(page, person)
-  await takeAlong(page)
+  await takeAlong(page, number)
   return { context, page }
 }
 

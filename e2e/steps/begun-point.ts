@@ -8,9 +8,9 @@ import { waitForShell } from './wait-for-shell'
 export const NUMBER = 'MD-0043'
 export const POINT = `/site#repair=${NUMBER}&point=05`
 
-/** Take the begun repair along, as who is signed in. */
-export async function takeAlong(page: Page): Promise<void> {
-  await takeToSite(page, NUMBER)
+/** Take the begun repair along, or another, as who is signed in. */
+export async function takeAlong(page: Page, number = NUMBER): Promise<void> {
+  await takeToSite(page, number)
   await waitForShell(page)
 }
 

@@ -23,6 +23,10 @@ export interface SiteStore {
   owner(): Promise<SiteOwner | null>
   keepOwner(owner: SiteOwner): Promise<void>
   packs(owner: Pick<SiteOwner, 'tenant' | 'person'>): Promise<SitePack[]>
+  /** The pack of one repair; null where it is not here. */
+  pack(owner: Pick<SiteOwner, 'tenant' | 'person'>, number: string): Promise<SitePack | null>
+  /** Numbers of the repairs that are here, in order. */
+  numbers(owner: Pick<SiteOwner, 'tenant' | 'person'>): Promise<string[]>
   /** Keep a pack in the place of an older one. Refuses `storage-full`, `storage-refused`; the older one then stays. */
   keepPack(pack: SitePack): Promise<Result<null, KeepPackRefusal>>
   /** Projects taken along to open repairs in. */
@@ -62,13 +66,17 @@ function storeOver(db: IDBPDatabase<Shape>): SiteStore {
     async keepOwner(owner) {
       await db.put('notes', owner, OWNER)
     },
-    async packs({ tenant, person }) {
-      // an array sorts after every string: the range holds all numbers of this person
-      const packs = await db.getAll('packs', IDBKeyRange.bound([tenant, person], [tenant, person, []]))
+    async packs(owner) {
+      const packs = await db.getAll('packs', allOf(owner))
       return packs.sort((a, b) => (a.number < b.number ? -1 : 1))
     },
+    pack: async ({ tenant, person }, number) => (await db.get('packs', [tenant, person, number])) ?? null,
+    async numbers(owner) {
+      const keys = await db.getAllKeys('packs', allOf(owner))
+      return keys.map(([, , number]) => number).sort()
+    },
     keepPack: (pack) => keeping(() => db.put('packs', pack, [pack.tenant, pack.person, pack.number])),
-    projects: ({ tenant, person }) => db.getAll('projects', IDBKeyRange.bound([tenant, person], [tenant, person, []])),
+    projects: (owner) => db.getAll('projects', allOf(owner)),
     keepProject: (pack) => keeping(() => db.put('projects', pack, [pack.tenant, pack.person, pack.project])),
     dropPack: ({ tenant, person, number }) => db.delete('packs', [tenant, person, number]),
     async clear() {
@@ -78,6 +86,11 @@ function storeOver(db: IDBPDatabase<Shape>): SiteStore {
     },
     close: () => db.close(),
   }
+}
+
+/** Everything of one person: an array sorts after every string. */
+function allOf({ tenant, person }: Pick<SiteOwner, 'tenant' | 'person'>): IDBKeyRange {
+  return IDBKeyRange.bound([tenant, person], [tenant, person, []])
 }
 
 async function keeping(put: () => Promise<unknown>): Promise<Result<null, KeepPackRefusal>> {
