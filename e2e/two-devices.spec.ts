@@ -1,6 +1,6 @@
-import { expect, test } from '@playwright/test'
+import { expect, type Locator, type Page, test } from '@playwright/test'
 import { E2E_PORT } from './places'
-import { comeBack, openDevice } from './steps/begun-device'
+import { comeBack, type Device, openDevice } from './steps/begun-device'
 import { makeKey, NUMBER, POINT, recordCleanliness, releaseHere, signHere } from './steps/begun-point'
 import { dossierText } from './steps/dossier-text'
 import { expectUsable } from './steps/expect-usable'
@@ -8,87 +8,112 @@ import { KeptServer } from './steps/kept-server'
 import { takeDemandedPhotos } from './steps/photos'
 import { L1, QI } from './steps/walk'
 
-const server = new KeptServer(E2E_PORT + 13, ['e2e/serve-kept.ts', 'begun'])
 const PIN = '161803'
+const SAID = 'dust tape pressed again before both: class 2'
+const WAYS = {
+  'at the desk': chooseAtDesk,
+  'on a phone without a network': chooseBelow,
+} as const
 
-test.afterAll(() => server.remove())
+/** Let Maren's record govern, in what shows both. */
+async function choose(contradiction: Locator): Promise<void> {
+  await contradiction
+    .getByRole('radiogroup', { name: 'Record that governs' })
+    .getByText(/^Maren Osterfalk/)
+    .click()
+  await contradiction.getByLabel('Reason').fill(SAID)
+  await contradiction.getByRole('button', { name: 'Let it govern' }).click()
+  await expect(contradiction).toHaveCount(0)
+}
 
-test('two devices record one point apart and one releases it: both records stay, and an inspector rules, without a network on the records and on screen on the release', async ({
-  browser,
-}) => {
-  server.setClock('09:10', '05-27')
-  await server.start()
-  const tablet = await openDevice(browser, server, L1)
-  await makeKey(tablet.page, L1, PIN)
-  await makeKey(tablet.page, QI, PIN)
-  const phone = await openDevice(browser, server, QI)
-  for (const { context } of [tablet, phone]) await context.setOffline(true)
+function contradictionOn(page: Page): Locator {
+  return page.locator('section.note').filter({ hasText: 'Two records contradict each other' })
+}
 
-  await recordCleanliness(phone.page, '3')
-  await recordCleanliness(tablet.page, '2')
-  await takeDemandedPhotos(tablet.page, 2)
-  await signHere(tablet.page, L1, 'checked', PIN)
-  await signHere(tablet.page, QI, 'measured', PIN)
-  await tablet.page.getByRole('button', { name: 'Submit for release' }).click()
-  await releaseHere(tablet.page, L1, 'crew', PIN)
-  await expect(tablet.page.getByRole('listitem').filter({ hasText: 'Released for crew' })).toHaveCount(1)
-  server.setClock('10:30', '05-27')
-  await comeBack(phone)
-  await comeBack(tablet)
+async function chooseAtDesk({ page }: Device): Promise<void> {
+  await choose(contradictionOn(page))
+}
 
+/** Taken along anew, the phone knows both records: the inspector chooses down there. */
+async function chooseBelow(phone: Device, server: KeptServer): Promise<void> {
   const { page } = phone
-  await page.goto('/waiting')
-  await expect(page.getByRole('link', { name: /05 .*2 conflicts wait for a ruling/ })).toBeVisible()
-  await page.goto(`/repairs/${NUMBER}`)
-  await expect(page.getByText('A decision made without a network waits for a ruling at point 05.')).toBeVisible()
-  await expect(page.getByText('Two records contradict each other at point 05.')).toBeVisible()
-  await page.goto(`/repairs/${NUMBER}/points/05`)
-  const sides = page.locator('.conflict-sides article')
-  await expect(sides).toHaveCount(2)
-  await expect(sides.filter({ hasText: 'Maren Osterfalk' })).toHaveCount(1)
-  await expect(sides.filter({ hasText: 'Tobias Wrenfield' })).toHaveCount(1)
-  await expectUsable(page)
-  const ruling = page.locator('section.note').filter({ hasText: 'did not know all of the record' })
-  await expect(ruling).toContainText('released for crew')
-  await expect(ruling).toContainText('recorded: surface cleanliness')
-
-  // taken along anew, the phone knows both records: the inspector chooses down there, without a network
   await page.goto('/site')
   await page.getByRole('button', { name: 'Take it anew' }).click()
   await expect(page.getByRole('link', { name: /05 .*2 conflicts wait for a ruling/ })).toBeVisible()
   await phone.context.setOffline(true)
   await page.goto(POINT)
-  const below = page.locator('section.note').filter({ hasText: 'Two records contradict each other' })
-  await expect(below.locator('.conflict-sides article')).toHaveCount(2)
+  await expect(contradictionOn(page).locator('.conflict-sides article')).toHaveCount(2)
   await expect(page.getByText('An inspector rules on it in the record, where there is a network.')).toBeVisible()
   await expectUsable(page)
-  await below
-    .getByRole('radiogroup', { name: 'Record that governs' })
-    .getByText(/^Maren Osterfalk/)
-    .click()
-  await below.getByLabel('Reason').fill('dust tape pressed again before both: class 2')
-  await below.getByRole('button', { name: 'Let it govern' }).click()
-  await expect(below).toHaveCount(0)
+  await choose(contradictionOn(page))
   await expect(page.locator('.outbox-line')).toContainText('1 entry is not yet sent')
   server.setClock('10:40', '05-27')
   await comeBack(phone)
   await page.goto(`/repairs/${NUMBER}/points/05`)
-  await expect(sides).toHaveCount(0)
-  await expect(page.getByText('One record governs, all are kept')).toBeVisible()
-  await ruling.getByText('The decision stands', { exact: true }).click()
-  await ruling.getByLabel('Reason').fill('the other record was of the first tape')
-  await ruling.getByRole('button', { name: 'Rule on it' }).click()
-  await expect(ruling).toHaveCount(0)
-  await expect(page.getByRole('heading', { name: 'Conflicts, ruled on' })).toBeVisible()
-  await expect(page.locator('article.group')).toHaveCount(2)
-  await page.goto('/waiting')
-  await expect(page.getByText('conflicts wait for a ruling')).toHaveCount(0)
+}
 
-  const text = await dossierText(page, NUMBER)
-  expect(text).toContain('dust tape pressed again before both: class 2')
-  expect(text).toContain('decision stands. the other record was of the first tape')
-  expect(text).toMatch(/Two records at one time: cleanliness by .*Tobias Wrenfield/)
-  expect(text).toContain('key of this device behind a PIN, without a network')
-  expect(text.match(/Surface cleanliness/g)?.length ?? 0).toBeGreaterThan(1)
-  for (const { context } of [tablet, phone]) await context.close()
-})
+for (const [place, [way, chooseThere]] of Object.entries(WAYS).entries())
+  test(`two devices record one point apart and one releases it: both records stay, and an inspector rules: on the records ${way}, on the release at the desk`, async ({
+    browser,
+  }) => {
+    const server = new KeptServer(E2E_PORT + 13 + 6 * place, ['e2e/serve-kept.ts', 'begun'])
+    try {
+      server.setClock('09:10', '05-27')
+      await server.start()
+      const tablet = await openDevice(browser, server, L1)
+      await makeKey(tablet.page, L1, PIN)
+      await makeKey(tablet.page, QI, PIN)
+      const phone = await openDevice(browser, server, QI)
+      for (const { context } of [tablet, phone]) await context.setOffline(true)
+
+      await recordCleanliness(phone.page, '3')
+      await recordCleanliness(tablet.page, '2')
+      await takeDemandedPhotos(tablet.page, 2)
+      await signHere(tablet.page, L1, 'checked', PIN)
+      await signHere(tablet.page, QI, 'measured', PIN)
+      await tablet.page.getByRole('button', { name: 'Submit for release' }).click()
+      await releaseHere(tablet.page, L1, 'crew', PIN)
+      await expect(tablet.page.getByRole('listitem').filter({ hasText: 'Released for crew' })).toHaveCount(1)
+      server.setClock('10:30', '05-27')
+      await comeBack(phone)
+      await comeBack(tablet)
+
+      const { page } = phone
+      await page.goto('/waiting')
+      await expect(page.getByRole('link', { name: /05 .*2 conflicts wait for a ruling/ })).toBeVisible()
+      await page.goto(`/repairs/${NUMBER}`)
+      await expect(page.getByText('A decision made without a network waits for a ruling at point 05.')).toBeVisible()
+      await expect(page.getByText('Two records contradict each other at point 05.')).toBeVisible()
+      await page.goto(`/repairs/${NUMBER}/points/05`)
+      const sides = page.locator('.conflict-sides article')
+      await expect(sides).toHaveCount(2)
+      await expect(sides.filter({ hasText: 'Maren Osterfalk' })).toHaveCount(1)
+      await expect(sides.filter({ hasText: 'Tobias Wrenfield' })).toHaveCount(1)
+      await expectUsable(page)
+      const ruling = page.locator('section.note').filter({ hasText: 'did not know all of the record' })
+      await expect(ruling).toContainText('released for crew')
+      await expect(ruling).toContainText('recorded: surface cleanliness')
+
+      await chooseThere(phone, server)
+      await expect(sides).toHaveCount(0)
+      await expect(page.getByText('One record governs, all are kept')).toBeVisible()
+      await ruling.getByText('The decision stands', { exact: true }).click()
+      await ruling.getByLabel('Reason').fill('the other record was of the first tape')
+      await ruling.getByRole('button', { name: 'Rule on it' }).click()
+      await expect(ruling).toHaveCount(0)
+      await expect(page.getByRole('heading', { name: 'Conflicts, ruled on' })).toBeVisible()
+      await expect(page.locator('article.group')).toHaveCount(2)
+      await page.goto('/waiting')
+      await expect(page.getByText('conflicts wait for a ruling')).toHaveCount(0)
+
+      const text = await dossierText(page, NUMBER)
+      expect(text).toContain(SAID)
+      expect(text).toContain('decision stands. the other record was of the first tape')
+      expect(text).toMatch(/Two records at one time: cleanliness by .*Tobias Wrenfield/)
+      expect(text).toContain('key of this device behind a PIN, without a network')
+      expect(text.match(/Surface cleanliness/g)?.length ?? 0).toBeGreaterThan(1)
+      for (const { context } of [tablet, phone]) await context.close()
+    } finally {
+      await server.remove()
+    }
+  })

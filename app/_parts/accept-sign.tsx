@@ -2,6 +2,7 @@
 import { useState } from 'react'
 import { RefusalNote } from '@/app/_ui/refusal-note'
 import { signFactsAction } from '@/app/(work)/actions/point-actions'
+import { rolesSigning } from '@/lib/domain/signing/signing-roles'
 import { useAct } from './act-note'
 import { type SignerChoice, SignerFields, type SignerState, signerReady, signerValue } from './signer-fields'
 
@@ -28,13 +29,7 @@ export function AcceptSign({
     <details>
       <summary className="fold-head">Sign this acceptance</summary>
       <div className="stack">
-        <SignerFields
-          signers={signers}
-          me={me}
-          value={signer}
-          change={setSigner}
-          only={['client', 'engineer', 'inspector']}
-        />
+        <SignerFields signers={signers} me={me} value={signer} change={setSigner} only={rolesSigning('accepted')} />
         {refusal ? <RefusalNote refusal={refusal} /> : null}
         <button
           type="button"

@@ -1,10 +1,11 @@
 import { chooseGovernsAction } from '@/app/(work)/actions/point-actions'
 import type { PersonId } from '@/lib/domain/facts/fact'
+import { mayAct } from '@/lib/domain/permissions'
 import { showMoment } from '@/lib/domain/time'
 import type { ConflictView } from '@/lib/server/views/conflict-view'
 import type { PointView } from '@/lib/server/views/point-view'
 import { ConflictRuling } from './conflict-ruling'
-import { ConflictSides } from './conflict-sides'
+import { Contradiction } from './contradiction'
 import { GovernsForm } from './governs-form'
 import { recordChoices } from './record-choices'
 import { RULING_WORDS } from './ruling-words'
@@ -12,14 +13,14 @@ import { RULING_WORDS } from './ruling-words'
 /** What contradicts at a point: records side by side, of which an inspector says which governs; decisions made without a network, on which an inspector rules. What was ruled stays readable. */
 export function GovernsChoice({ view }: { view: PointView }) {
   const { state, conflicts, names, roles } = view
-  const mayRule = roles.includes('inspector')
+  const mayRule = mayAct('choose-governing-record', roles) === 'may'
   const open = conflicts.filter((one) => !one.conflict.resolved)
   const ruled = conflicts.filter((one) => one.conflict.resolved)
   return (
     <>
       {open.map((one) =>
         one.sides.length > 0 ? (
-          <Contradiction
+          <ContradictionHere
             key={one.conflict.facts.join()}
             stream={state.stream}
             view={one}
@@ -65,7 +66,7 @@ export function GovernsChoice({ view }: { view: PointView }) {
   )
 }
 
-function Contradiction({
+function ContradictionHere({
   stream,
   view: { conflict, sides },
   names,
@@ -78,10 +79,7 @@ function Contradiction({
 }) {
   const [first] = sides
   return (
-    <section className="note question-note">
-      <strong>Two records contradict each other</strong>
-      <span>Both stay in the record. Nothing is released here until it is said which governs.</span>
-      <ConflictSides sides={sides} names={names} />
+    <Contradiction sides={sides} names={names}>
       {mayRule && first ? (
         <GovernsForm
           stream={stream}
@@ -93,6 +91,6 @@ function Contradiction({
       ) : (
         <span>An inspector chooses which governs.</span>
       )}
-    </section>
+    </Contradiction>
   )
 }

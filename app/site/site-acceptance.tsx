@@ -1,13 +1,13 @@
 'use client'
 import { useState } from 'react'
+import { AcceptanceStands } from '@/app/_parts/acceptance-stands'
 import { OutboxRefusal } from '@/app/_parts/outbox-refusal'
 import { digestOnDevice } from '@/lib/capture/signing/sign-on-device'
 import { signersHere } from '@/lib/capture/signing/signers-here'
 import type { SiteState } from '@/lib/capture/site/site-state'
 import type { SitePack } from '@/lib/domain/capture/site-pack'
 import type { AcceptanceState, AttemptState } from '@/lib/domain/fold/repair-state'
-import { maySign } from '@/lib/domain/signing/signing-roles'
-import { showMoment } from '@/lib/domain/time'
+import { rolesSigning } from '@/lib/domain/signing/signing-roles'
 import { isSignerReady, NO_SIGNER, SignerHereFields } from './signer-here-fields'
 import { useKeyRing } from './use-key-ring'
 import type { Site } from './use-site'
@@ -17,32 +17,11 @@ type Props = { site: Site; pack: SitePack; folded: SiteState; acceptance: Accept
 
 /** An acceptance as it stands, for client and engineer to sign beside the inspector, on this device and in person too. */
 export function SiteAcceptance({ site, pack, folded, acceptance, attempt }: Props) {
-  const { fact, signatures, lifeYears, lifeEndsOn, nextInspectionOn } = acceptance
-  const { kind, restrictions, conditions } = fact.body
   return (
     <section className="sheet">
       <h2>Acceptance</h2>
       <div className="stack tight">
-        <p>
-          {kind}, {showMoment(fact.observedAt)}, {folded.names[fact.observedBy] ?? fact.observedBy}. Life {lifeYears} yr
-          from {fact.body.lifeFrom}, ends {lifeEndsOn}; next inspection {nextInspectionOn}.
-        </p>
-        <ul className="plain-list">
-          {restrictions.map((one) => (
-            <li key={one}>Restriction: {one}</li>
-          ))}
-          {conditions.map((one) => (
-            <li key={one.text}>
-              Condition, due {one.dueOn}: {one.text}
-            </li>
-          ))}
-          {signatures.map((one) => (
-            <li key={one.fact.id}>
-              {one.fact.body.meaning}: {one.fact.body.name}, {one.fact.body.role}, {showMoment(one.fact.observedAt)}
-              {folded.unsent.has(one.fact.id) ? ' · Not yet sent' : ''}
-            </li>
-          ))}
-        </ul>
+        <AcceptanceStands acceptance={acceptance} names={folded.names} unsent={folded.unsent} />
         <SignAcceptance site={site} pack={pack} acceptance={acceptance} attempt={attempt} />
       </div>
     </section>
@@ -53,9 +32,7 @@ function SignAcceptance({ site, pack, acceptance: { fact }, attempt }: Omit<Prop
   const keys = useKeyRing(pack.tenant)
   const { sign, refusal, isBusy } = useSiteDecision({ site, pack, attempt, keys })
   const [signer, setSigner] = useState(NO_SIGNER)
-  const signers = signersHere(pack, keys.keys).filter((one) =>
-    one.roles.some((role) => maySign(role, 'accepted', one.approves)),
-  )
+  const signers = signersHere(pack, keys.keys)
   const go = async () => {
     const { role } = signer
     if (role === '') return
@@ -71,7 +48,7 @@ function SignAcceptance({ site, pack, acceptance: { fact }, attempt }: Omit<Prop
         <SignerHereFields
           signers={signers}
           me={pack.person}
-          only={['client', 'engineer', 'inspector']}
+          only={rolesSigning('accepted')}
           isBusy={isBusy}
           value={signer}
           change={setSigner}

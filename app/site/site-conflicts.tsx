@@ -1,5 +1,5 @@
 'use client'
-import { ConflictSides } from '@/app/_parts/conflict-sides'
+import { Contradiction } from '@/app/_parts/contradiction'
 import { GovernsFields } from '@/app/_parts/governs-fields'
 import { OutboxRefusal } from '@/app/_parts/outbox-refusal'
 import { recordChoices } from '@/app/_parts/record-choices'
@@ -20,7 +20,7 @@ export function SiteConflicts({ ground, folded, point }: Props) {
       const sides = conflictSides(one, point)
       const key = one.noted ?? one.facts.join()
       return sides.length > 1 && mayRule ? (
-        <Contradiction key={key} ground={ground} names={folded.names} point={point} sides={sides} />
+        <ContradictionHere key={key} ground={ground} names={folded.names} point={point} sides={sides} />
       ) : (
         <div key={key} className="note question-note">
           <strong>A conflict waits for a ruling here.</strong>
@@ -35,7 +35,7 @@ export function SiteConflicts({ ground, folded, point }: Props) {
     })
 }
 
-function Contradiction({
+function ContradictionHere({
   ground,
   names,
   point,
@@ -49,10 +49,7 @@ function Contradiction({
   const { decide, refusal, isBusy } = useSiteDecision(ground)
   const attempt = sides[0]?.fact.body.attempt ?? ground.attempt.attempt
   return (
-    <section className="note question-note">
-      <strong>Two records contradict each other</strong>
-      <span>Both stay in the record. Nothing is released here until it is said which governs.</span>
-      <ConflictSides sides={sides} names={names} />
+    <Contradiction sides={sides} names={names}>
       <GovernsFields
         point={point.no}
         attempt={attempt}
@@ -62,6 +59,6 @@ function Contradiction({
       >
         {refusal ? <OutboxRefusal refusal={refusal} /> : null}
       </GovernsFields>
-    </section>
+    </Contradiction>
   )
 }

@@ -6,6 +6,7 @@ import { RoomNote } from '@/app/_parts/room-note'
 import { siteHref } from '@/lib/capture/site/site-address'
 import { stateOnSite } from '@/lib/capture/site/site-state'
 import type { SitePack } from '@/lib/domain/capture/site-pack'
+import { closingPoint } from '@/lib/domain/fold/closing-point'
 import { instantOf, showMoment } from '@/lib/domain/time'
 import type { Site } from './use-site'
 
@@ -20,7 +21,7 @@ export function SiteRepair({ site, pack }: { site: Site; pack: SitePack }) {
   const [areMapsShown, setMapsShown] = useState(false)
   const folded = useMemo(() => stateOnSite(pack, entries, page.nowMs()), [pack, entries, page])
   const { state, names, unsent, asOf } = folded
-  const closing = state.points.find((one) => one.plan.records.some((record) => record.type === 'checklist'))
+  const closing = closingPoint(state)
   return (
     <main className="page" id="main">
       <p className="eyebrow">

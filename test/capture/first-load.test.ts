@@ -8,14 +8,19 @@ const BUILT = '.next'
 const AT_MOST_BYTES = 200_000
 const ROUTES = ['site/page', '(work)/repairs/[number]/points/[point]/record/[type]/page'] as const
 
-/** Every script that the page of a route names: of the framework, of its layouts and of the page. */
-function namedScripts(route: string): string[] {
+/** Every script that the page of a route names, of the framework, and of its layouts and of the page by whose they are. */
+function scriptsBy(route: string): { framework: string[]; of: Record<string, string[]> } {
   const root = JSON.parse(readFileSync(join(BUILT, 'build-manifest.json'), 'utf8')) as { rootMainFiles: string[] }
   const text = readFileSync(join(BUILT, 'server/app', `${route}_client-reference-manifest.js`), 'utf8')
   const manifest = JSON.parse(text.slice(text.indexOf('] = ') + 4).replace(/;\s*$/, '')) as {
     entryJSFiles: Record<string, string[]>
   }
-  return [...new Set([...root.rootMainFiles, ...Object.values(manifest.entryJSFiles).flat()])]
+  return { framework: root.rootMainFiles, of: manifest.entryJSFiles }
+}
+
+function namedScripts(route: string): string[] {
+  const { framework, of } = scriptsBy(route)
+  return [...new Set([...framework, ...Object.values(of).flat()])]
 }
 
 function compressedBytes(script: string): number {
@@ -27,8 +32,13 @@ describe('scripts of the first load of capture', () => {
     test(route, ({ skip }) => {
       if (!existsSync(join(BUILT, 'BUILD_ID'))) skip('the built app')
       const scripts = namedScripts(route)
-      // the framework, a layout and the page at the least: a manifest that is read wrongly names fewer
-      expect(scripts.length).toBeGreaterThan(4)
+      // a manifest that is read wrongly lacks one of these
+      const { framework, of } = scriptsBy(route)
+      expect(framework.length).toBeGreaterThan(3)
+      expect(of['[project]/app/layout']?.length).toBeGreaterThan(0)
+      const own = of[`[project]/app/${route}`] ?? []
+      expect(own.filter((script) => !framework.includes(script)).length).toBeGreaterThan(1)
+      expect(Math.max(...own.map(compressedBytes))).toBeGreaterThan(20_000)
       const weighed = scripts.map((script) => [compressedBytes(script), script] as const).sort((a, b) => b[0] - a[0])
       const bytes = weighed.reduce((sum, [own]) => sum + own, 0)
       expect(bytes, JSON.stringify(weighed, null, 1)).toBeLessThan(AT_MOST_BYTES)

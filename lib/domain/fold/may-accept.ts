@@ -2,6 +2,7 @@ import type { BodyOf } from '../facts/fact-kinds'
 import type { RecordType } from '../records/record'
 import { done, type Result, refused } from '../result'
 import type { PointNo } from '../specification'
+import { isClosingPoint } from './closing-point'
 import type { DecidingActor, NotAllowed } from './decision'
 import { holdParties } from './release-states'
 import type { PointState, RepairState } from './repair-state'
@@ -60,10 +61,11 @@ function isAfterAcceptance(point: PointState): boolean {
 }
 
 /** The closing checklist's own point is released with the acceptance, so it need only be submitted. */
-function isSettled({ plan, current }: PointState): boolean {
+function isSettled(point: PointState): boolean {
+  const { plan, current } = point
   if (current.state === 'not applicable' || current.state === 'released') return true
   if (current.conceded !== null) return current.state !== 'passed without release'
-  const isChecklist = plan.records.some((one) => one.type === 'checklist')
+  const isChecklist = isClosingPoint(point)
   if (!isChecklist && holdParties(plan).length > 0) return false
   const isJudgedPass = current.criteria.length === 0 || current.verdict === 'pass'
   return (current.state === 'submitted' || (isChecklist && current.state === 'partly released')) && isJudgedPass

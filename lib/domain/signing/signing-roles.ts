@@ -1,4 +1,4 @@
-import type { Meaning, Party, Role } from '../roles'
+import { type Meaning, type Party, ROLES, type Role } from '../roles'
 
 /** What each role may sign. A release and an acceptance are signed in the act itself or beside it by another party. */
 export const MEANINGS_OF_ROLE: Record<Role, readonly Meaning[]> = {
@@ -11,6 +11,11 @@ export const MEANINGS_OF_ROLE: Record<Role, readonly Meaning[]> = {
   'in-service inspector': ['performed', 'measured', 'checked'],
   auditor: [],
   administrator: [],
+}
+
+/** The roles that sign a meaning. */
+export function rolesSigning(meaning: Meaning): Role[] {
+  return ROLES.filter((role) => MEANINGS_OF_ROLE[role].includes(meaning))
 }
 
 /** The party for which a role signs. */

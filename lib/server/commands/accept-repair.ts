@@ -1,6 +1,7 @@
 import * as z from 'zod'
 import { StreamId, streamKind } from '@/lib/domain/facts/fact'
 import { REPAIR_BODIES } from '@/lib/domain/facts/repair-bodies'
+import { closingPoint } from '@/lib/domain/fold/closing-point'
 import { mayAccept } from '@/lib/domain/fold/may-accept'
 import { refused } from '@/lib/domain/result'
 import { digestOfFact } from '@/lib/evidence/bytes-of-fact'
@@ -37,7 +38,7 @@ export const acceptRepair = command(AcceptRepair, async (desk, form) => {
   const accepted = desk.make({ stream, kind: 'accepted', body, by: signer.person, entry: form, offset: place.offset })
   const again = keptBefore(accepted, kept.facts)
   if (again) return again
-  const point = state.points.find((one) => one.plan.records.some((record) => record.type === 'checklist'))
+  const point = closingPoint(state)
   if (!point) return refusedBy('accept repair', { code: 'plan-has-no-acceptance' })
   if ((body.kind === 'accepted on condition') !== body.conditions.length > 0)
     return refusedBy('accept repair', { code: 'conditions-do-not-fit' })

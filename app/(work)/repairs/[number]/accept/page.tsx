@@ -2,9 +2,10 @@ import Link from 'next/link'
 import { notFound, redirect } from 'next/navigation'
 import { AcceptForm } from '@/app/_parts/accept-form'
 import { AcceptSign } from '@/app/_parts/accept-sign'
+import { AcceptanceStands } from '@/app/_parts/acceptance-stands'
 import { AttemptMark } from '@/app/_ui/attempt-mark'
 import { VerdictMark } from '@/app/_ui/verdict-mark'
-import { showMoment } from '@/lib/domain/time'
+import { closingPoint } from '@/lib/domain/fold/closing-point'
 import { loadPointView } from '@/lib/server/views/point-view'
 import { openReadingDesk } from '@/lib/server/views/reading-desk'
 import { loadRepairView } from '@/lib/server/views/repair-view'
@@ -18,7 +19,7 @@ export default async function AcceptPage({ params }: { params: Promise<{ number:
   const view = await loadRepairView(reading, number)
   if (!view) notFound()
   const { state, names } = view
-  const point = state.points.find((one) => one.plan.records.some((record) => record.type === 'checklist'))
+  const point = closingPoint(state)
   const detail = point ? await loadPointView(reading, number, point.no, null) : null
   const conceded = [
     ...new Set(
@@ -68,20 +69,8 @@ export default async function AcceptPage({ params }: { params: Promise<{ number:
             ))}
           {state.acceptance ? (
             <section className="sheet">
-              <h2>{state.acceptance.fact.body.kind}</h2>
-              <p>
-                {showMoment(state.acceptance.fact.observedAt)},{' '}
-                {names[state.acceptance.fact.observedBy] ?? state.acceptance.fact.observedBy}. Life{' '}
-                {state.acceptance.lifeYears} yr from {state.acceptance.fact.body.lifeFrom}, ends{' '}
-                {state.acceptance.lifeEndsOn}; next inspection {state.acceptance.nextInspectionOn}.
-              </p>
-              <ul className="plain-list">
-                {state.acceptance.signatures.map(({ fact }) => (
-                  <li key={fact.id}>
-                    {fact.body.meaning}: {fact.body.name}, {fact.body.role}, {showMoment(fact.observedAt)}
-                  </li>
-                ))}
-              </ul>
+              <h2>Acceptance</h2>
+              <AcceptanceStands acceptance={state.acceptance} names={names} />
               {detail ? (
                 <AcceptSign
                   stream={state.stream}
