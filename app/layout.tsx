@@ -6,6 +6,7 @@ import './globals.css'
 export const metadata: Metadata = {
   title: { default: 'Underwrap', template: '%s · Underwrap' },
   description: 'The record of engineered composite repairs of leaking pipes, hold point by hold point',
+  manifest: '/manifest.webmanifest',
 }
 export const viewport: Viewport = { width: 'device-width', initialScale: 1, themeColor: '#14181b' }
 

@@ -33,6 +33,17 @@ function notSent(page: Page) {
   return page.locator('article.group').getByText('Not yet sent')
 }
 
+function manifestIn(page: Page) {
+  return page.locator('head > link[rel=manifest]')
+}
+
+async function expectManifest(page: Page) {
+  await expect(manifestIn(page)).toHaveAttribute('href', '/manifest.webmanifest')
+  const answer = await page.request.get('/manifest.webmanifest')
+  expect(answer.headers()['content-type']).toBe('application/manifest+json')
+  expect(await answer.json()).toMatchObject({ start_url: '/waiting', display: 'standalone' })
+}
+
 test('a whole point is captured without a network, outlives a reload and a closed browser, and arrives once', async () => {
   server.setClock('07:30')
   await server.start()
@@ -41,12 +52,14 @@ test('a whole point is captured without a network, outlives a reload and a close
   await openRepair(page, NUMBER)
   await takeToSite(page, NUMBER)
   await waitForShell(page)
+  await expectManifest(page)
 
   await context.setOffline(true)
   await server.stop()
   await page.goto(`/repairs/${NUMBER}/points/05`)
   await page.waitForURL(`**/site#repair=${NUMBER}&point=05`)
   await expect(page.getByRole('heading', { name: 'Photos' })).toBeVisible()
+  await expect(manifestIn(page)).toHaveCount(1)
   await expectUsable(page)
   await page.getByRole('link', { name: /^Surface cleanliness/ }).click()
   const form = new RecordFormHand(page)

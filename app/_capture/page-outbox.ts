@@ -3,7 +3,7 @@ import { clockAheadOf } from '@/lib/capture/clock-ahead'
 import { deviceTitle } from '@/lib/capture/outbox/device-title'
 import { createFetchExchange } from '@/lib/capture/outbox/fetch-exchange'
 import { noteDevice } from '@/lib/capture/outbox/note-device'
-import { openBrowserOutbox } from '@/lib/capture/outbox/open-browser-outbox'
+import { type BrowserStore, browserOutbox, openBrowserStore } from '@/lib/capture/outbox/open-browser-outbox'
 import type { OutboxEntry, OutboxOwner } from '@/lib/capture/outbox/outbox-entry'
 import type { OutboxStore } from '@/lib/capture/outbox/outbox-store'
 import type { Captured, CaptureRefusal, DeviceStated, Outbox } from '@/lib/capture/outbox/outbox-terms'
@@ -30,6 +30,13 @@ export type PageOutbox = {
 }
 
 const opened = new Map<string, Promise<PageOutbox>>()
+let here: Promise<BrowserStore> | null = null
+
+/** Where this page keeps what waits, opened once; it need not know yet for whom. */
+export function pageStore(): Promise<BrowserStore> {
+  here ??= openBrowserStore()
+  return here
+}
 
 /** The clock by which this page captures: the device's own, or in a demonstration or test the one that the server last told. */
 export function pageNowMs(): number {
@@ -45,7 +52,9 @@ export function pageOutbox({ tenant, person }: OutboxOwner): Promise<PageOutbox>
 }
 
 async function open(owner: OutboxOwner): Promise<PageOutbox> {
-  const { outbox, store, deviceId } = await openBrowserOutbox(owner, pageNowMs)
+  const place = await pageStore()
+  const { store, deviceId } = place
+  const outbox = browserOutbox(place, owner, pageNowMs)
   const exchange = createFetchExchange(undefined, '', pageNowMs)
   const note = () =>
     alone('underwrap-device', () =>

@@ -1,6 +1,6 @@
 import { cacheNames, NavigationRoute, type PrecacheEntry, Serwist } from 'serwist'
 import { createFetchExchange } from '@/lib/capture/outbox/fetch-exchange'
-import { openBrowserOutbox } from '@/lib/capture/outbox/open-browser-outbox'
+import { browserOutbox, openBrowserStore } from '@/lib/capture/outbox/open-browser-outbox'
 import { siteHrefFor } from '@/lib/capture/site/site-address'
 import { openSiteStore } from '@/lib/capture/site/site-store'
 
@@ -75,7 +75,7 @@ async function sendWaiting(): Promise<void> {
   const owner = await (await openSiteStore())?.owner()
   if (!owner) return
   const nowMs = () => Date.now() + owner.clockAheadMs
-  const { outbox } = await openBrowserOutbox(owner, nowMs)
+  const outbox = browserOutbox(await openBrowserStore(), owner, nowMs)
   const outcome = await outbox.send(createFetchExchange(undefined, '', nowMs))
   if (outcome.kind === 'no-network') throw new Error('the server was not reached')
 }

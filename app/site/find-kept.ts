@@ -1,6 +1,6 @@
 'use client'
 import { numbersUsed } from '@/app/_capture/numbers-used'
-import { type PageOutbox, pageOutbox } from '@/app/_capture/page-outbox'
+import { type PageOutbox, pageOutbox, pageStore } from '@/app/_capture/page-outbox'
 import type { Room } from '@/lib/capture/outbox/device-storage'
 import type { OutboxEntry } from '@/lib/capture/outbox/outbox-entry'
 import type { OutboxStatus } from '@/lib/capture/outbox/outbox-terms'
@@ -25,44 +25,42 @@ export type Kept = {
   /** Numbers of repairs that were used up here. */
   used: string[]
   deviceId: string
-  ways: typeof import('@/lib/capture/site/opened-here')
+  /** What knows the repairs that were opened here; null while only a part is read. */
+  ways: typeof import('@/lib/capture/site/opened-here') | null
 }
 
-/** What knows every kind of fact comes beside the storage and the screen, not before them. */
+/** What knows every kind of fact, which a repair that was taken along needs not. */
 const loadOpening = () => import('@/lib/capture/site/opened-here')
 
 type Found = { kind: 'no storage' | 'nobody' } | ({ kind: 'open'; store: SiteStore } & Kept)
 
 /** Read what this device keeps for who works here. */
 async function readKept(): Promise<Found> {
-  const loaded = loadOpening()
-  // told where it is waited for; a device without storage or owner never does
-  loaded.catch(() => undefined)
+  // told where it is waited for
+  pageStore().catch(() => undefined)
   const store = await openSiteStore()
   if (!store) return { kind: 'no storage' }
-  const owner = await store.owner()
+  const { owner, pack } = await ownerWith(store, sitePlaceOf(location.hash)?.repair ?? null)
   if (!owner) return { kind: 'nobody' }
-  // the largest is asked for first: it is read while the outbox opens
-  const along = readAlong(store, owner, sitePlaceOf(location.hash)?.repair ?? null)
-  along.catch(() => undefined)
   const page = await pageOutbox(owner)
-  const kept = Promise.all([page.outbox.entries(), page.outbox.status(), page.outbox.room(), page.device()])
-  const [ways, packs, [entries, status, room, device], used] = await Promise.all([
-    loaded,
-    along,
-    kept,
-    numbersUsed(page),
-  ])
-  return { kind: 'open', store, owner, ...packs, page, entries, status, room, used, deviceId: device.id, ways }
+  const along = pack ? partOf(pack) : readAlong(store, owner, page)
+  const kept = Promise.all([along, page.outbox.standing(), page.outbox.room()])
+  const [read, { entries, status, device }, room] = await kept
+  return { kind: 'open', store, owner, ...read, page, entries, status, room, deviceId: device.id }
 }
 
-type Along = Pick<Kept, 'packs' | 'projects' | 'isPart'>
+type Along = Pick<Kept, 'packs' | 'projects' | 'used' | 'ways' | 'isPart'>
 
-async function readAlong(store: SiteStore, owner: SiteOwner, number: string | null): Promise<Along> {
-  const pack = number === null ? null : await store.pack(owner, number)
-  if (pack) return { packs: [pack], projects: [], isPart: true }
-  const [packs, projects] = await Promise.all([store.packs(owner), store.projects(owner)])
-  return { packs, projects, isPart: false }
+const partOf = (pack: SitePack): Along => ({ packs: [pack], projects: [], used: [], ways: null, isPart: true })
+
+async function ownerWith(store: SiteStore, number: string | null) {
+  return number === null ? { owner: await store.owner(), pack: null } : store.ownerWith(number)
+}
+
+async function readAlong(store: SiteStore, owner: SiteOwner, page: PageOutbox): Promise<Along> {
+  const read = [store.packs(owner), store.projects(owner), numbersUsed(page), loadOpening()] as const
+  const [packs, projects, used, ways] = await Promise.all(read)
+  return { packs, projects, used, ways, isPart: false }
 }
 
 /** What else was taken along, beside what was read, one after the other so that no key waits for all of it. */
@@ -70,13 +68,15 @@ export async function readRest({
   store,
   owner,
   packs: [shown],
-}: { store: SiteStore } & Pick<Kept, 'owner' | 'packs'>): Promise<Along> {
+  page,
+}: { store: SiteStore } & Pick<Kept, 'owner' | 'packs' | 'page'>): Promise<Along> {
   const packs: SitePack[] = []
   for (const number of await store.numbers(owner)) {
     const pack = number === shown?.number ? shown : await store.pack(owner, number)
     if (pack) packs.push(pack)
   }
-  return { packs, projects: await store.projects(owner), isPart: false }
+  const ways = await loadOpening()
+  return { packs, projects: await store.projects(owner), used: await numbersUsed(page), ways, isPart: false }
 }
 
 /** Begun with the program itself, for the first opening of the page: the device reads while the shell is drawn, and the screen comes with what it shows. */

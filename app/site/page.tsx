@@ -3,7 +3,8 @@ import { Suspense } from 'react'
 import { Caution } from '@/app/_ui/caution'
 import { SiteDesk } from './site-desk'
 
-export const metadata: Metadata = { title: 'On site' }
+/** The manifest is named once the first screen is drawn: on a slow phone it is two requests that a form would wait for. */
+export const metadata: Metadata = { title: 'On site', manifest: null }
 export const dynamic = 'force-static'
 
 /** The screens for work without a network. The page itself is a shell without content: everything on it comes from what this device keeps. */

@@ -1,5 +1,6 @@
 'use client'
 import { useCallback, useEffect, useMemo, useState } from 'react'
+import { nameManifest } from '@/app/_capture/name-manifest'
 import { keepSending } from '@/app/_capture/page-outbox'
 import type { OutboxEntry } from '@/lib/capture/outbox/outbox-entry'
 import type { OutboxStatus } from '@/lib/capture/outbox/outbox-terms'
@@ -82,6 +83,7 @@ export function useSite(): SiteOpening {
       setStore(opened)
       setKept(all)
       setOpening(kind)
+      void idle().then(nameManifest)
       let { packs } = all
       if (all.isPart) {
         await idle()
@@ -151,7 +153,7 @@ export function useSite(): SiteOpening {
       ...kept,
       packs: [...packs, ...here],
       openedHere: new Set(here.map((one) => one.number)),
-      numbersOf: (project) => kept.ways.numbersHere(project, kept.deviceId, entries, kept.used),
+      numbersOf: (project) => ways?.numbersHere(project, kept.deviceId, entries, kept.used) ?? [],
       async takeProject(project) {
         const { takeProject } = await loadTaking()
         const taken = await takeProject(store, kept.owner, { project, device: kept.deviceId })

@@ -26,8 +26,11 @@ export async function judgeRoom(
   keeps: 'over a reload' | 'until this page closes',
   neededBytes = 0,
 ): Promise<Room> {
-  const keeping = keeps === 'until this page closes' ? keeps : (await storage.persist()) ? 'kept' : 'may be cleared'
-  const told = await storage.estimate()
+  const [isKept, told] = await Promise.all([
+    keeps === 'until this page closes' ? false : storage.persist(),
+    storage.estimate(),
+  ])
+  const keeping = keeps === 'until this page closes' ? keeps : isKept ? 'kept' : 'may be cleared'
   if (!told) return { keeping, space: 'unknown', freeBytes: null }
   const freeBytes = Math.max(0, told.quotaBytes - told.usageBytes)
   const space =
@@ -45,7 +48,8 @@ export function createDeviceStorage(storage: StorageManager | undefined): Device
   let asked: Promise<boolean> | null = null
   return {
     async persist() {
-      if (await storage?.persisted?.()) return true
+      // the first answer also tells what was granted before; later ones whether it was since
+      if (asked && (await storage?.persisted?.())) return true
       asked ??= storage?.persist?.() ?? Promise.resolve(false)
       return asked
     },

@@ -68,6 +68,16 @@ function storeOver(db: IDBPDatabase<Shape>): OutboxStore {
     },
     entries: (owner) =>
       kept(async () => (await db.getAllFromIndex('entries', 'owner', [owner.tenant, owner.person])).sort(inOrder)),
+    entriesWith: ({ tenant, person }, key) =>
+      kept(async () => {
+        const tx = db.transaction(['entries', 'notes'])
+        const [entries, note] = await Promise.all([
+          tx.objectStore('entries').index('owner').getAll([tenant, person]),
+          tx.objectStore('notes').get(key),
+          tx.done,
+        ])
+        return { entries: entries.sort(inOrder), note: note ?? null }
+      }),
     change: (id, change) =>
       kept(async () => {
         const tx = db.transaction('entries', 'readwrite', STRICT)

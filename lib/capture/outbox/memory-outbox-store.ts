@@ -18,6 +18,12 @@ export function createMemoryOutboxStore(room: { bytesAtMost: number } = { bytesA
     [...photos.values()].reduce((sum, blob) => sum + blob.size, 0) +
     [...kept.values()].reduce((sum, entry) => sum + JSON.stringify(entry).length, 0)
 
+  const entries = async (owner: OutboxOwner) =>
+    structuredClone(
+      [...kept.values()].filter((one) => one.tenant === owner.tenant && one.person === owner.person).sort(inOrder),
+    )
+  const note = async (key: string) => structuredClone(notes.get(key) ?? null)
+
   return {
     keeps: 'until this page closes',
     async add(entry, added, also) {
@@ -35,11 +41,8 @@ export function createMemoryOutboxStore(room: { bytesAtMost: number } = { bytesA
       kept.set(placed.id, placed)
       return done(structuredClone(placed))
     },
-    async entries(owner) {
-      return structuredClone(
-        [...kept.values()].filter((one) => one.tenant === owner.tenant && one.person === owner.person).sort(inOrder),
-      )
-    },
+    entries,
+    entriesWith: async (owner, key) => ({ entries: await entries(owner), note: await note(key) }),
     async change(id, change) {
       const known = kept.get(id)
       const changed = known ? change(structuredClone(known)) : null
@@ -53,7 +56,7 @@ export function createMemoryOutboxStore(room: { bytesAtMost: number } = { bytesA
     async forgetSent(id) {
       if (kept.get(id)?.state === 'sent') kept.delete(id)
     },
-    note: async (key) => structuredClone(notes.get(key) ?? null),
+    note,
     async keepNote(key, value) {
       notes.set(key, structuredClone(value))
     },

@@ -12,19 +12,23 @@ import type { DeviceStated, Outbox } from './outbox-terms'
 const CHANNEL = 'underwrap-outbox'
 const DEVICE = 'device-id'
 
-/**
- * Open this browser's outbox for a person: in IndexedDB, else in memory, which `room()` then tells. Works in a page and in a service worker; tabs hear of each other's changes.
- * @param nowMs the clock by which facts are captured
- */
-export async function openBrowserOutbox(
-  owner: OutboxOwner,
-  nowMs: () => number = () => Date.now(),
-): Promise<{ outbox: Outbox; store: OutboxStore; deviceId: string }> {
+/** Where this browser keeps what waits, whosever it is, and the device as facts name it. */
+export type BrowserStore = { store: OutboxStore; deviceId: string }
+
+/** Open where this browser keeps what waits: IndexedDB, else memory. */
+export async function openBrowserStore(): Promise<BrowserStore> {
   const opened = await openIndexedOutboxStore()
   const store = opened.ok ? opened.value : createMemoryOutboxStore()
-  const deviceId = await deviceIn(store)
+  return { store, deviceId: await deviceIn(store) }
+}
+
+/**
+ * This browser's outbox for a person; `room()` tells when it is in memory alone. Works in a page and in a service worker; tabs hear of each other's changes.
+ * @param nowMs the clock by which facts are captured
+ */
+export function browserOutbox({ store, deviceId }: BrowserStore, owner: OutboxOwner, nowMs: () => number): Outbox {
   const channel = new BroadcastChannel(CHANNEL)
-  const outbox = createOutbox({
+  return createOutbox({
     store,
     owner,
     deviceId,
@@ -40,7 +44,6 @@ export async function openBrowserOutbox(
       },
     },
   })
-  return { outbox, store, deviceId }
 }
 
 /** This browser as facts name it, whoever works at it; null where it keeps nothing. */

@@ -33,6 +33,8 @@ export interface OutboxStore {
   ): Promise<Result<OutboxEntry, KeepRefusal>>
   /** Entries of one person, in order of sending. */
   entries(owner: OutboxOwner): Promise<OutboxEntry[]>
+  /** Entries of one person and a note, as both stand at one moment: one read, where a page waits for it. */
+  entriesWith(owner: OutboxOwner, key: string): Promise<{ entries: OutboxEntry[]; note: unknown }>
   change(id: string, change: EntryChange): Promise<OutboxEntry | null>
   photo(owner: OutboxOwner, sha256: string): Promise<Blob | null>
   dropPhoto(owner: OutboxOwner, sha256: string): Promise<void>

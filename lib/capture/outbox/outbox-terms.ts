@@ -46,6 +46,8 @@ export type Outbox = {
   capture(captured: Captured): Promise<Result<OutboxEntry, CaptureRefusal>>
   entries(): Promise<OutboxEntry[]>
   status(): Promise<OutboxStatus>
+  /** Entries, status and device as they stand at one moment, in one read. */
+  standing(): Promise<{ entries: OutboxEntry[]; status: OutboxStatus; device: DeviceStated }>
   /** Hear the status now and after every change, also those of other tabs. @returns stops it */
   watch(listener: (status: OutboxStatus) => void): () => void
   /** Send what waits; `busy` when another tab does. */

@@ -3,7 +3,7 @@ import { done, type Result, refused } from '@/lib/domain/result'
 import type { ClockStanding } from './device-clock'
 import { judgeRoom } from './device-storage'
 import { digestOfBlob } from './digest-of-blob'
-import { clockIn, keepClockIn } from './kept-clock'
+import { clockIn, entriesAndClock, keepClockIn } from './kept-clock'
 import { countEntries } from './outbox-count'
 import type { OutboxEntry } from './outbox-entry'
 import { type NewEntry, OutboxStoreLost } from './outbox-store'
@@ -21,12 +21,16 @@ export function createOutbox(ground: OutboxGround): Outbox {
   let last: SendOutcome | null = null
 
   const clock = () => clockIn(store)
-  const deviceNow = async () => ({ id: ground.deviceId, clockOffsetMs: (await clock())?.offsetMs ?? null })
-  const status = async () => ({
-    ...countEntries(await store.entries(owner)),
-    last,
-    clock: await clock(),
+  const stated = (standing: ClockStanding | null) => ({
+    id: ground.deviceId,
+    clockOffsetMs: standing?.offsetMs ?? null,
   })
+  const deviceNow = async () => stated(await clock())
+  const standing = async () => {
+    const { entries, clock } = await entriesAndClock(store, owner)
+    return { entries, status: { ...countEntries(entries), last, clock }, device: stated(clock) }
+  }
+  const status = async () => (await standing()).status
   const tellHere = () => {
     if (listeners.size > 0)
       void status().then(
@@ -110,6 +114,7 @@ export function createOutbox(ground: OutboxGround): Outbox {
     },
     entries: () => store.entries(owner),
     status,
+    standing,
     watch(listener) {
       listeners.add(listener)
       const deaf = ground.signal?.hear(tellHere)

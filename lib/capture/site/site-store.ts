@@ -21,6 +21,8 @@ export type KeepPackRefusal = { code: 'storage-full' } | { code: 'storage-refuse
 /** Pinned repairs of this device, each person's apart, and who works here. */
 export interface SiteStore {
   owner(): Promise<SiteOwner | null>
+  /** Who works here, and the pack of one repair of that person's, in one read; either is null where it is not here. */
+  ownerWith(number: string): Promise<{ owner: SiteOwner | null; pack: SitePack | null }>
   keepOwner(owner: SiteOwner): Promise<void>
   packs(owner: Pick<SiteOwner, 'tenant' | 'person'>): Promise<SitePack[]>
   /** The pack of one repair; null where it is not here. */
@@ -63,6 +65,12 @@ export async function openSiteStore(name = NAME): Promise<SiteStore | null> {
 function storeOver(db: IDBPDatabase<Shape>): SiteStore {
   return {
     owner: async () => (await db.get('notes', OWNER)) ?? null,
+    async ownerWith(number) {
+      const tx = db.transaction(['notes', 'packs'])
+      const owner = (await tx.objectStore('notes').get(OWNER)) ?? null
+      const pack = owner ? await tx.objectStore('packs').get([owner.tenant, owner.person, number]) : null
+      return { owner, pack: pack ?? null }
+    },
     async keepOwner(owner) {
       await db.put('notes', owner, OWNER)
     },

@@ -37,7 +37,8 @@ export function workSpan(record: PointRecord, observedAt: Moment): { from: Momen
 }
 
 function gatherTimes(value: object, times: Moment[]): void {
-  for (const [name, one] of Object.entries(value)) {
+  for (const name of Object.keys(value)) {
+    const one: unknown = value[name as keyof typeof value]
     if (typeof one === 'string') {
       if (TIME_FIELDS.has(name)) times.push(one)
     } else if (one !== null && typeof one === 'object') gatherTimes(one, times)
