@@ -110,6 +110,8 @@ function decisionTitle(command: OutboxEntry['command'], body: Record<string, unk
       return `Signature: ${String(body.meaning)} by ${String(body.name)}`
     case 'release-on-device':
       return `Release for ${String(body.party)}, signed`
+    case 'accept-on-device':
+      return `Repair ${String(body.kind)}, signed`
     case 'submit-point':
       return 'Submitted for release'
     case 'refuse-release':

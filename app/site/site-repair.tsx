@@ -7,6 +7,7 @@ import { siteHref } from '@/lib/capture/site/site-address'
 import { stateOnSite } from '@/lib/capture/site/site-state'
 import type { SitePack } from '@/lib/domain/capture/site-pack'
 import { closingPoint } from '@/lib/domain/fold/closing-point'
+import { mayAct } from '@/lib/domain/permissions'
 import { instantOf, showMoment } from '@/lib/domain/time'
 import type { Site } from './use-site'
 
@@ -15,6 +16,8 @@ const SiteMaps = lazy(async () => ({ default: (await import('./site-maps')).Site
 
 const SiteAcceptance = lazy(async () => ({ default: (await import('./site-acceptance')).SiteAcceptance }))
 
+const SiteAccept = lazy(async () => ({ default: (await import('./site-accept')).SiteAccept }))
+
 /** A pinned repair: its points in order, folded from what this device took along and captured since. */
 export function SiteRepair({ site, pack }: { site: Site; pack: SitePack }) {
   const { entries, page } = site
@@ -22,6 +25,7 @@ export function SiteRepair({ site, pack }: { site: Site; pack: SitePack }) {
   const folded = useMemo(() => stateOnSite(pack, entries, page.nowMs()), [pack, entries, page])
   const { state, names, unsent, asOf } = folded
   const closing = closingPoint(state)
+  const isClosing = closing?.current.records.some((one) => one.record.type === 'checklist') ?? false
   return (
     <main className="page" id="main">
       <p className="eyebrow">
@@ -55,6 +59,10 @@ export function SiteRepair({ site, pack }: { site: Site; pack: SitePack }) {
               acceptance={state.acceptance}
               attempt={closing.current}
             />
+          </Suspense>
+        ) : closing && isClosing && mayAct('accept-repair', pack.roles) === 'may' ? (
+          <Suspense fallback={null}>
+            <SiteAccept site={site} pack={pack} state={state} attempt={closing.current} />
           </Suspense>
         ) : null}
         {areMapsShown ? (

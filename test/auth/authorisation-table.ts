@@ -22,7 +22,7 @@ import { NOW } from '@/test/commands/world'
 import { PERMIT } from '@/test/commands/world-facts'
 import { ACTION_ROWS } from './action-rows'
 import type { Row } from './authorisation-row'
-import { signedBody, tabletEntry, tabletRelease } from './prepared-signing'
+import { signedBody, tabletAcceptance, tabletEntry, tabletRelease } from './prepared-signing'
 import { PHOTO_SHA256 } from './prepared-world'
 
 /** Actions and routes that run nothing of a record, with why they stand open or answer by themselves. */
@@ -33,6 +33,7 @@ export const OPEN: Readonly<Record<string, string>> = {
   leave: 'ends the caller’s own session',
   '/api/auth/[...all]': 'sign-in and sign-out; every other path of the library is closed',
   '/api/clock': 'tells the time to whoever is signed in',
+  '/manifest.webmanifest': 'what a phone needs for its home screen, the same for everyone',
   '/serwist/[path]': 'the service worker’s program, the same for everyone',
 }
 
@@ -53,6 +54,7 @@ export const ROUTE_ROWS: readonly Row[] = [
   { name: '/api/outbox', run: receiveOne, may: ['technician', 'lead', 'inspector'], input: () => ({ id: v7(), command: 'record-point', photos: [], madeOffline: false, input: { stream: 'repair:R-1', body: { point: '05', attempt: 1, record: PERMIT }, observedAt: NOW, enteredAt: NOW, device: { id: 'tab-1', clockOffsetMs: null } } }) },
   { name: '/api/outbox', run: receiveOne, may: ['technician', 'lead', 'inspector', 'client', 'engineer', 'stores', 'auditor', 'in-service inspector'], input: ({ names }) => tabletEntry('sign-on-device', { body: signedBody(names, 'measured') }) },
   { name: '/api/outbox', run: receiveOne, may: ['technician', 'lead', 'inspector', 'client', 'engineer', 'stores', 'auditor', 'in-service inspector'], input: async ({ names, heads }) => tabletRelease(names, await heads()) },
+  { name: '/api/outbox', run: receiveOne, may: ['technician', 'lead', 'inspector', 'client', 'engineer', 'stores', 'auditor', 'in-service inspector'], input: async ({ names, heads }) => tabletAcceptance(names, await heads()) },
   { name: '/api/outbox/photos/[sha256]', run: (actor, input) => receivePiece(actor, input, async () => done(new Uint8Array(5))) as ReturnType<Command<unknown>>, may: ['technician', 'lead', 'inspector', 'stores', 'in-service inspector'], input: () => ({ sha256: PHOTO_SHA256, offset: 0, sizeBytes: 1000 }) },
   { name: '/api/photos/[sha256]/[size]', run: openPhoto, may: ['technician', 'lead', 'inspector', 'client', 'engineer', 'stores', 'auditor', 'in-service inspector'], input: () => ({ sha256: PHOTO_SHA256, size: 'thumb' }) },
   { name: '/api/site/[number]', run: openSitePack, may: ['technician', 'lead', 'inspector', 'client', 'engineer', 'stores', 'auditor', 'in-service inspector'], input: () => ({ repair: 'repair:R-1' }) },

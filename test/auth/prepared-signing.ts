@@ -1,5 +1,6 @@
 import { v7 } from 'uuid'
 import type { StreamId } from '@/lib/domain/facts/fact'
+import { ACCEPTANCE } from '@/test/commands/walk-to-closing'
 import { NOW } from '@/test/commands/world'
 import { type FactJson, factJson } from '@/test/store/facts-for-tests'
 import type { Names } from './prepared-names'
@@ -27,7 +28,7 @@ export function signing(names: Names): FactJson[] {
 }
 
 /** A statement of a device's key over one fact, made with no key at all. */
-export function signedBody(names: Names, meaning: 'measured' | 'released', fact: string = names.record) {
+export function signedBody(names: Names, meaning: 'measured' | 'released' | 'accepted', fact: string = names.record) {
   return {
     meaning,
     point: '05',
@@ -60,4 +61,11 @@ export function tabletRelease(names: Names, heads: { stream: string; length: num
     },
     id,
   )
+}
+
+/** An acceptance with its signature, as a tablet sends it. */
+export function tabletAcceptance(names: Names, heads: { stream: string; length: number }[]) {
+  const id = v7()
+  const body = { ...ACCEPTANCE, heads }
+  return tabletEntry('accept-on-device', { body, signature: { id: v7(), body: signedBody(names, 'accepted', id) } }, id)
 }

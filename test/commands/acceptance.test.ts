@@ -9,26 +9,11 @@ import { recordPoint } from '@/lib/server/commands/record-point'
 import { releasePoint } from '@/lib/server/commands/release-point'
 import { signFacts } from '@/lib/server/commands/sign-facts'
 import { submitPoint } from '@/lib/server/commands/submit-point'
+import { ACCEPTANCE, CHECKLIST } from './walk-to-closing'
 import { openWorld, PASSWORD, type World } from './world'
 import { DRAWING, PERMIT } from './world-facts'
 
 const stream = 'repair:R-1' as StreamId
-const years = { digits: 10, scale: 0 }
-const ACCEPTANCE = {
-  kind: 'accepted',
-  lifeYears: years,
-  lifeFrom: '2026-05-12',
-  nextInspectionOn: '2027-05-12',
-  restrictions: ['no welding on the wrap'],
-  conditions: [],
-}
-const CHECKLIST = {
-  type: 'checklist',
-  lines: [{ text: 'every point released', answer: 'yes' }],
-  labelFixed: 'yes',
-  lifeYears: { kind: 'number', ...years, unit: 'yr', text: '10' },
-  nextInspectionOn: '2027-05-12',
-}
 
 describe('from the first release to acceptance', () => {
   let world: World

@@ -5,6 +5,9 @@ import type { AttemptState } from '@/lib/domain/fold/repair-state'
 import { instantOf, type Moment, momentOf } from '@/lib/domain/time'
 import { digestOnDevice } from './sign-on-device'
 
+/** Entries that bring their signature, a fact of its own. */
+const SIGNED_WITHIN: ReadonlySet<OutboxEntry['command']> = new Set(['release-on-device', 'accept-on-device'])
+
 /** An attempt exactly as it stands on this device, for a signature or a decision: what is covered, what was seen of the repair, and the time. */
 export type AttemptAsSigned = {
   covers: { fact: string; sha256: string }[]
@@ -39,7 +42,7 @@ export function attemptAsSigned(
         stream: pack.stream,
         length:
           pack.facts.filter((fact) => fact.stream === pack.stream).length +
-          toCome.reduce((sum, one) => sum + (one.command === 'release-on-device' ? 2 : 1), 0),
+          toCome.reduce((sum, one) => sum + (SIGNED_WITHIN.has(one.command) ? 2 : 1), 0),
       },
     ],
     at: momentOf(Math.max(here.nowMs, lastEnteredMs(pack, own, here.device)), pack.utcOffset),

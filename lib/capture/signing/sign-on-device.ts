@@ -1,6 +1,6 @@
 import type { Captured, DeviceStated } from '@/lib/capture/outbox/outbox-terms'
 import { FactId, PersonId, type Sha256, StreamId } from '@/lib/domain/facts/fact'
-import { type Fact, type FactOf, parseFact } from '@/lib/domain/facts/fact-kinds'
+import { type BodyOf, type Fact, type FactOf, parseFact } from '@/lib/domain/facts/fact-kinds'
 import type { Heads, Scope } from '@/lib/domain/facts/repair-bodies'
 import type { Meaning, Party, Role } from '@/lib/domain/roles'
 import { partyOfRole, roleOfParty } from '@/lib/domain/signing/signing-roles'
@@ -76,17 +76,40 @@ export async function releaseHere(
       heads,
       ...(remark.trim() ? { remark: remark.trim() } : {}),
     }),
-  ) as FactOf<'released'>
-  const covers = [{ fact: release.id, sha256: digestOnDevice(release) }, ...place.covers]
-  const signed = await makeSigned(
-    key,
-    signer,
-    { ...place, covers },
-    { id: said.signatureId, meaning: 'released', role: roleOfParty(party) },
   )
-  const { id, stream, body, observedAt, enteredAt, observedBy, device } = release
+  const signature = { id: said.signatureId, meaning: 'released', role: roleOfParty(party) } as const
+  return signedWithin('release-on-device', release, key, signer, place, signature)
+}
+
+/**
+ * An acceptance of the repair with the inspector's signature, made with this device's key, as a statement for the outbox: `accept-on-device`. `place` is the attempt of the closing records.
+ * @throws RangeError when what is accepted or signed has no such form
+ */
+export async function acceptHere(
+  key: KeptKey,
+  place: SigningPlace,
+  said: { id: string; signatureId: string; body: BodyOf<'accepted'> },
+): Promise<Captured & { id: string }> {
+  const signer = { by: 'key' } as const
+  const accepted = parsed(envelopeOf(key, signer, place, said.id, 'accepted', said.body))
+  const signature = { id: said.signatureId, meaning: 'accepted', role: 'inspector' } as const
+  return signedWithin('accept-on-device', accepted, key, signer, place, signature)
+}
+
+/** A decision as a statement for the outbox that brings its signature, which covers the decision first. */
+async function signedWithin(
+  command: Captured['command'],
+  decision: Fact,
+  key: KeptKey,
+  signer: DeviceSigner,
+  place: SigningPlace,
+  signature: { id: string; meaning: Meaning; role: Role },
+): Promise<Captured & { id: string }> {
+  const covers = [{ fact: decision.id, sha256: digestOnDevice(decision) }, ...place.covers]
+  const signed = await makeSigned(key, signer, { ...place, covers }, signature)
+  const { id, stream, body, observedAt, enteredAt, observedBy, device } = decision
   return {
-    command: 'release-on-device',
+    command,
     id,
     device,
     input: {

@@ -17,6 +17,7 @@ const KIND_OF: Partial<Record<OutboxCommand, FactKind>> = {
   'withdraw-release': 'release-withdrawn',
   'sign-on-device': 'signed',
   'release-on-device': 'released',
+  'accept-on-device': 'accepted',
 }
 
 /**
@@ -29,7 +30,7 @@ export function localFacts(entries: readonly OutboxEntry[], known: ReadonlySet<s
   )
 }
 
-/** The facts of one entry: none for a photo or what is of another stream, two for a release, which brings its signature. */
+/** The facts of one entry: none for a photo or what is of another stream, two for a release or an acceptance, which bring their signature. */
 export function factsOfEntry({ id, command, person, input }: OutboxEntry): Fact[] {
   const kind = KIND_OF[command]
   if (!kind) return []

@@ -38,6 +38,7 @@ const DECISIONS = [
   'withdraw-release',
   'sign-on-device',
   'release-on-device',
+  'accept-on-device',
 ] as const
 export const OUTBOX_COMMANDS = [...OBSERVATIONS, ...DECISIONS] as const
 export type OutboxCommand = (typeof OUTBOX_COMMANDS)[number]

@@ -1,18 +1,16 @@
 import * as z from 'zod'
 import { StreamId, streamKind } from '@/lib/domain/facts/fact'
 import { REPAIR_BODIES } from '@/lib/domain/facts/repair-bodies'
-import { closingPoint } from '@/lib/domain/fold/closing-point'
-import { mayAccept } from '@/lib/domain/fold/may-accept'
 import { refused } from '@/lib/domain/result'
 import { digestOfFact } from '@/lib/evidence/bytes-of-fact'
+import { acceptingPoint } from './accepting'
 import { authorise } from './authorise'
 import { command } from './command'
-import { decidingActor, decisionGround, namesOwnHead } from './decision-ground'
+import { decidingActor, decisionGround } from './decision-ground'
 import { DecisionEntry } from './entry'
 import { identifySigner, Signer } from './identify-signer'
 import { keptBefore } from './kept-before'
 import { factsOfAttempt, makeSignature } from './make-signature'
-import { barrierOf, refusedBy } from './refusal-of'
 
 const AcceptRepair = z.strictObject({
   stream: StreamId.refine((id) => streamKind(id) === 'repair', 'a repair'),
@@ -38,23 +36,17 @@ export const acceptRepair = command(AcceptRepair, async (desk, form) => {
   const accepted = desk.make({ stream, kind: 'accepted', body, by: signer.person, entry: form, offset: place.offset })
   const again = keptBefore(accepted, kept.facts)
   if (again) return again
-  const point = closingPoint(state)
-  if (!point) return refusedBy('accept repair', { code: 'plan-has-no-acceptance' })
-  if ((body.kind === 'accepted on condition') !== body.conditions.length > 0)
-    return refusedBy('accept repair', { code: 'conditions-do-not-fit' })
-  const barrier =
-    namesOwnHead(body.heads, stream) ??
-    barrierOf('accept repair', mayAccept(state, body.kind, body.concession, decidingActor(desk, place, signer)))
-  if (barrier) return refused(barrier)
-  const { attempt } = point.current
+  const point = acceptingPoint(state, accepted, decidingActor(desk, place, signer))
+  if (!point.ok) return point
+  const { no, current } = point.value
   const covers = [
     { fact: accepted.id, sha256: digestOfFact(accepted) },
-    ...factsOfAttempt(kept.facts, kept.sha256Of, point.no, attempt),
+    ...factsOfAttempt(kept.facts, kept.sha256Of, no, current.attempt),
   ]
   const signed = makeSignature(desk, signing.value, {
     stream,
-    point: point.no,
-    attempt,
+    point: no,
+    attempt: current.attempt,
     meaning: 'accepted',
     role: 'inspector',
     covers,

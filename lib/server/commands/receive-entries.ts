@@ -30,7 +30,7 @@ const ABOUT_PHOTO = REPAIR_BODIES['photo-attached'].unwrap().omit({ photo: true 
 
 /** Fields of an entry that its fact holds as sent; a fact known under the id with others is another fact. */
 const STATED = ['observedAt', 'enteredAt', 'late', 'device'] as const
-const SIGNED_WITH_KEY: ReadonlySet<OutboxCommand> = new Set(['sign-on-device', 'release-on-device'])
+const SIGNED_WITH_KEY: ReadonlySet<OutboxCommand> = new Set(['sign-on-device', 'release-on-device', 'accept-on-device'])
 
 /**
  * Receive entries of an outbox in their order: `{ v, tenant, person, entries }`. Each is taken in by its own command, which authorises by itself, and gets its own answer; a refused one holds back

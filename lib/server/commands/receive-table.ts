@@ -1,6 +1,7 @@
 import * as z from 'zod'
 import { Sha256 } from '@/lib/domain/facts/fact'
 import type { OutboxCommand } from '@/lib/domain/outbox/exchange'
+import { acceptOnDevice } from './accept-on-device'
 import { annotatePhoto } from './annotate-photo'
 import { attachPhoto, type PhotoBytes } from './attach-photo'
 import { checkClock } from './check-clock'
@@ -48,6 +49,7 @@ export const RECEIVED: Readonly<Record<Exclude<OutboxCommand, 'attach-photo'>, R
   'withdraw-release': withdrawRelease,
   'sign-on-device': signOnDevice,
   'release-on-device': releaseOnDevice,
+  'accept-on-device': acceptOnDevice,
 }
 
 /** How a command is taken in, with the bytes of its photo where it attaches one. */

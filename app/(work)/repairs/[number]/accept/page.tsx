@@ -6,6 +6,7 @@ import { AcceptanceStands } from '@/app/_parts/acceptance-stands'
 import { AttemptMark } from '@/app/_ui/attempt-mark'
 import { VerdictMark } from '@/app/_ui/verdict-mark'
 import { closingPoint } from '@/lib/domain/fold/closing-point'
+import { concessionsOf } from '@/lib/domain/fold/concessions'
 import { loadPointView } from '@/lib/server/views/point-view'
 import { openReadingDesk } from '@/lib/server/views/reading-desk'
 import { loadRepairView } from '@/lib/server/views/repair-view'
@@ -21,11 +22,6 @@ export default async function AcceptPage({ params }: { params: Promise<{ number:
   const { state, names } = view
   const point = closingPoint(state)
   const detail = point ? await loadPointView(reading, number, point.no, null) : null
-  const conceded = [
-    ...new Set(
-      state.points.flatMap((one) => one.attempts.flatMap((attempt) => (attempt.conceded ? [attempt.conceded] : []))),
-    ),
-  ]
   const checklist = point?.current.records.map((one) => one.record).find((record) => record.type === 'checklist')
   return (
     <main className="page" id="main">
@@ -99,7 +95,7 @@ export default async function AcceptPage({ params }: { params: Promise<{ number:
               heads={detail.heads}
               signers={detail.signers}
               me={view.me}
-              conceded={conceded}
+              concessions={concessionsOf(state)}
               lifeFrom={state.specification?.body.lifeCountsFrom ?? 'acceptance'}
               persons={detail.signers.map((one) => ({ id: one.person, label: one.name }))}
             />
