@@ -10,9 +10,10 @@ import { L1, QI } from './steps/walk'
 
 const PIN = '161803'
 const SAID = 'dust tape pressed again before both: class 2'
+const RULED = 'the other record was of the first tape'
 const WAYS = {
-  'at the desk': chooseAtDesk,
-  'on a phone without a network': chooseBelow,
+  'at the desk': ruleAtDesk,
+  'on a phone without a network': ruleBelow,
 } as const
 
 /** Let Maren's record govern, in what shows both. */
@@ -30,12 +31,28 @@ function contradictionOn(page: Page): Locator {
   return page.locator('section.note').filter({ hasText: 'Two records contradict each other' })
 }
 
-async function chooseAtDesk({ page }: Device): Promise<void> {
-  await choose(contradictionOn(page))
+/** Let the release stand that did not know the other record, in what shows it. */
+async function rule(ruling: Locator): Promise<void> {
+  await expect(ruling).toContainText('released for crew')
+  await expect(ruling).toContainText('recorded: surface cleanliness')
+  await ruling.getByText('The decision stands', { exact: true }).click()
+  await ruling.getByLabel('Reason').fill(RULED)
+  await ruling.getByRole('button', { name: 'Rule on it' }).click()
+  await expect(ruling).toHaveCount(0)
 }
 
-/** Taken along anew, the phone knows both records: the inspector chooses down there. */
-async function chooseBelow(phone: Device, server: KeptServer): Promise<void> {
+function rulingOn(page: Page): Locator {
+  return page.locator('section.note').filter({ hasText: 'did not know all of the record' })
+}
+
+async function ruleAtDesk({ page }: Device): Promise<void> {
+  await choose(contradictionOn(page))
+  await expect(page.getByText('One record governs, all are kept')).toBeVisible()
+  await rule(rulingOn(page))
+}
+
+/** Taken along anew, the phone knows both records and the release: the inspector rules down there. */
+async function ruleBelow(phone: Device, server: KeptServer): Promise<void> {
   const { page } = phone
   await page.goto('/site')
   await page.getByRole('button', { name: 'Take it anew' }).click()
@@ -43,17 +60,20 @@ async function chooseBelow(phone: Device, server: KeptServer): Promise<void> {
   await phone.context.setOffline(true)
   await page.goto(POINT)
   await expect(contradictionOn(page).locator('.conflict-sides article')).toHaveCount(2)
-  await expect(page.getByText('An inspector rules on it in the record, where there is a network.')).toBeVisible()
   await expectUsable(page)
   await choose(contradictionOn(page))
-  await expect(page.locator('.outbox-line')).toContainText('1 entry is not yet sent')
+  await rule(rulingOn(page))
+  const ruled = page.locator('section.sheet').filter({ hasText: 'Conflicts, ruled on' }).getByRole('listitem')
+  await expect(ruled.filter({ hasText: 'Not yet sent' })).toHaveCount(2)
+  await expectUsable(page)
+  await expect(page.locator('.outbox-line')).toContainText('2 entries are not yet sent')
   server.setClock('10:40', '05-27')
   await comeBack(phone)
   await page.goto(`/repairs/${NUMBER}/points/05`)
 }
 
-for (const [place, [way, chooseThere]] of Object.entries(WAYS).entries())
-  test(`two devices record one point apart and one releases it: both records stay, and an inspector rules: on the records ${way}, on the release at the desk`, async ({
+for (const [place, [way, ruleThere]] of Object.entries(WAYS).entries())
+  test(`two devices record one point apart and one releases it: both records stay, and an inspector rules on both ${way}`, async ({
     browser,
   }) => {
     const server = new KeptServer(E2E_PORT + 13 + 6 * place, ['e2e/serve-kept.ts', 'begun'])
@@ -90,17 +110,11 @@ for (const [place, [way, chooseThere]] of Object.entries(WAYS).entries())
       await expect(sides.filter({ hasText: 'Maren Osterfalk' })).toHaveCount(1)
       await expect(sides.filter({ hasText: 'Tobias Wrenfield' })).toHaveCount(1)
       await expectUsable(page)
-      const ruling = page.locator('section.note').filter({ hasText: 'did not know all of the record' })
-      await expect(ruling).toContainText('released for crew')
-      await expect(ruling).toContainText('recorded: surface cleanliness')
 
-      await chooseThere(phone, server)
+      await ruleThere(phone, server)
       await expect(sides).toHaveCount(0)
+      await expect(rulingOn(page)).toHaveCount(0)
       await expect(page.getByText('One record governs, all are kept')).toBeVisible()
-      await ruling.getByText('The decision stands', { exact: true }).click()
-      await ruling.getByLabel('Reason').fill('the other record was of the first tape')
-      await ruling.getByRole('button', { name: 'Rule on it' }).click()
-      await expect(ruling).toHaveCount(0)
       await expect(page.getByRole('heading', { name: 'Conflicts, ruled on' })).toBeVisible()
       await expect(page.locator('article.group')).toHaveCount(2)
       await page.goto('/waiting')
@@ -108,7 +122,7 @@ for (const [place, [way, chooseThere]] of Object.entries(WAYS).entries())
 
       const text = await dossierText(page, NUMBER)
       expect(text).toContain(SAID)
-      expect(text).toContain('decision stands. the other record was of the first tape')
+      expect(text).toContain(`decision stands. ${RULED}`)
       expect(text).toMatch(/Two records at one time: cleanliness by .*Tobias Wrenfield/)
       expect(text).toContain('key of this device behind a PIN, without a network')
       expect(text.match(/Surface cleanliness/g)?.length ?? 0).toBeGreaterThan(1)

@@ -1,25 +1,19 @@
+import type { ReactNode } from 'react'
 import { shortDevice } from '@/app/_ui/short-device'
 import type { PersonId } from '@/lib/domain/facts/fact'
 import { CONFLICT_FACTS_AT_MOST } from '@/lib/domain/facts/project-bodies'
+import type { ConflictView, NamedFact } from '@/lib/domain/fold/conflict-view'
 import { showMoment } from '@/lib/domain/time'
-import type { ConflictView, NamedFact } from '@/lib/server/views/conflict-view'
-import { RULING_WORDS } from './ruling-words'
-import { SettleForm } from './settle-form'
-
-const RULINGS = (['decision stands', 'decision falls'] as const).map((value) => ({ value, label: RULING_WORDS[value] }))
-const SEEN = [{ value: 'seen', label: RULING_WORDS.seen }] as const
-
 /** A decision made without a network and the facts that it did not know; an inspector rules on it. */
 export function ConflictRuling({
-  stream,
   view: { conflict, decision, facts },
   names,
-  mayRule,
+  children,
 }: {
-  stream: string
   view: ConflictView
   names: Record<PersonId, string>
-  mayRule: boolean
+  /** How it is ruled on, for who may. */
+  children: ReactNode
 }) {
   return (
     <section className="note question-note">
@@ -56,11 +50,7 @@ export function ConflictRuling({
         </>
       ) : null}
       {decision ? <span>Until the ruling the decision stands in question: no work goes on under it.</span> : null}
-      {mayRule && conflict.noted ? (
-        <SettleForm stream={stream} conflict={conflict.noted} rulings={decision ? RULINGS : SEEN} />
-      ) : (
-        <span>An inspector rules on it.</span>
-      )}
+      {children ?? <span>An inspector rules on it.</span>}
     </section>
   )
 }

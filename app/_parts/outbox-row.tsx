@@ -124,6 +124,8 @@ function decisionTitle(command: OutboxEntry['command'], body: Record<string, unk
       return 'Marked not applicable'
     case 'choose-governs':
       return 'Record that governs chosen'
+    case 'settle-conflict':
+      return `Conflict ruled on: ${String(body.ruling)}`
     case 'correct-record':
       return 'Correction'
     default:

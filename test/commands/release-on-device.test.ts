@@ -68,6 +68,29 @@ describe('released on a device without a network', () => {
     },
   )
 
+  test('a ruling made on a device without a network arrives once, and is of a conflict of that repair alone', async () => {
+    const { world, device } = here
+    const seen = (await device.facts()).length
+    const given = await device.release(5, seen + 1)
+    await device.receive([device.submit(3, seen)])
+    const elsewhere = { point: '05', attempt: 1, record: { type: 'remark', text: 'the gauge had been dropped' } }
+    await recordPoint(await world.of('L1'), { stream: device.repair, body: elsewhere })
+    await device.receive([given])
+    const conflict = (await device.stateNow())?.conflicts.find((one) => one.decision === given.id)?.noted
+    const rule = (ruling: string, of: unknown = conflict) =>
+      device.decide('settle-conflict', 8, { conflict: of, ruling, reason: 'gauge checked on the block, it holds' })
+    expect(await device.receive([rule('decision stands', v7())])).toMatchObject([
+      { kind: 'refused', refusal: { code: 'not-found' } },
+    ])
+    const ruled = rule('decision falls')
+    const first = await device.receive([ruled])
+    expect(first).toMatchObject([{ kind: 'received' }])
+    expect(await device.receive([ruled])).toEqual(first)
+    const state = await device.stateNow()
+    expect(state?.conflicts.map((one) => one.resolved)).toMatchObject([{ id: ruled.id, observedAt: at(8) }])
+    expect(state?.points[0]?.current.releases).toMatchObject([{ state: 'withdrawn' }])
+  })
+
   test('nobody releases own work by being without a network, nor a point that lacks its submission', async () => {
     const { device } = here
     const seen = (await device.facts()).length

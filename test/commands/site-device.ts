@@ -77,6 +77,8 @@ export async function siteDevice(world: World) {
     observedAt: at(minute),
     enteredAt: at(minute),
   })
+  const decide = (command: string, minute: number, body: object) =>
+    entry(command, { stream: repair, body, observedAt: at(minute), enteredAt: at(minute) })
   const record = (minute: number) => entry('record-point', stated(minute, { record: PERMIT }))
   const submit = (minute: number, seen: number) =>
     entry('submit-point', stated(minute, { heads: [{ stream: repair, length: seen }] }))
@@ -116,6 +118,7 @@ export async function siteDevice(world: World) {
     receive,
     record,
     submit,
+    decide,
     sign,
     release,
   }

@@ -12,6 +12,7 @@ const KIND_OF: Partial<Record<OutboxCommand, FactKind>> = {
   'open-attempt': 'attempt-opened',
   'mark-not-applicable': 'marked-not-applicable',
   'choose-governs': 'governs-chosen',
+  'settle-conflict': 'conflict-settled',
   'submit-point': 'submitted',
   'refuse-release': 'release-refused',
   'withdraw-release': 'release-withdrawn',

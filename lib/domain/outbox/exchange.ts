@@ -33,6 +33,7 @@ const DECISIONS = [
   'open-attempt',
   'mark-not-applicable',
   'choose-governs',
+  'settle-conflict',
   'submit-point',
   'refuse-release',
   'withdraw-release',

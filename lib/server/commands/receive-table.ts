@@ -21,6 +21,7 @@ import { recordPoint } from './record-point'
 import { refuseRelease } from './refuse-release'
 import { registerDevice } from './register-device'
 import { releaseOnDevice } from './release-on-device'
+import { settleConflict } from './settle-conflict'
 import { signOnDevice } from './sign-on-device'
 import { submitPoint } from './submit-point'
 import { withdrawRelease } from './withdraw-release'
@@ -44,6 +45,7 @@ export const RECEIVED: Readonly<Record<Exclude<OutboxCommand, 'attach-photo'>, R
   'open-attempt': openAttempt,
   'mark-not-applicable': markNotApplicable,
   'choose-governs': chooseGoverns,
+  'settle-conflict': settleConflict,
   'submit-point': submitPoint,
   'refuse-release': refuseRelease,
   'withdraw-release': withdrawRelease,

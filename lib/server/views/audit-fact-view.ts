@@ -1,5 +1,6 @@
 import { FactId, type StreamId } from '@/lib/domain/facts/fact'
 import type { Fact } from '@/lib/domain/facts/fact-kinds'
+import { kindWords } from '@/lib/domain/facts/fact-words'
 import { citesOf } from '@/lib/domain/fold/cites-of'
 import { clockErrors } from '@/lib/domain/fold/clock-errors'
 import { done, type Result, refused } from '@/lib/domain/result'
@@ -10,7 +11,6 @@ import { trailRow } from '@/lib/server/store/search-trail'
 import type { PlaceInLog } from './audit-drawn-line'
 import { type AuditFault, loadAuditHead, textOf } from './audit-head-view'
 import { factOfRow, type TrailLineOfAudit, trailLineOf } from './audit-line'
-import { kindWords } from './audit-words'
 import { loadNames, type ReadingDesk } from './reading-desk'
 
 export type FactLink = { id: string; leaf: number; stream: string; what: string }

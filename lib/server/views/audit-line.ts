@@ -1,11 +1,11 @@
 import type { PersonId } from '@/lib/domain/facts/fact'
 import type { Fact } from '@/lib/domain/facts/fact-kinds'
+import { factPlace, factWords, kindWords } from '@/lib/domain/facts/fact-words'
 import { LATE_AFTER_MINUTES } from '@/lib/domain/facts/late-after'
 import { isLate } from '@/lib/domain/fold/effective-records'
 import type { Moment } from '@/lib/domain/time'
 import { parseRow } from '@/lib/server/store/load-stream'
 import type { TrailRow } from '@/lib/server/store/search-trail'
-import { factPlace, factWords, kindWords } from './audit-words'
 
 /** One fact of the trail as a line. `isBroken`: the stored bytes do not give the digest, or are no fact. */
 export type TrailLineOfAudit = {

@@ -1,8 +1,9 @@
 import type { ReactNode } from 'react'
+import { kindWords } from '@/lib/domain/facts/fact-words'
 import { RECORD_TYPES } from '@/lib/domain/records/record'
 import { RECORD_TITLES } from '@/lib/domain/records/record-titles'
 import type { SearchFault, SearchOptions, SearchParams } from '@/lib/server/views/audit-search-view'
-import { kindsByStream, kindWords } from '@/lib/server/views/audit-words'
+import { kindsByStream } from '@/lib/server/views/audit-words'
 
 /** The fields of a search of the trail. It is asked by address, so that a search can be kept and sent. */
 export function SearchForm({
