@@ -74,7 +74,7 @@ export function conflictsOf(ground: RepairGround): Conflict[] {
       found.push({
         point,
         facts,
-        text: noted.body.remark ?? 'Facts that did not know of each other',
+        text: noted.body.remark?.replace(/\.$/, '') ?? 'Facts that did not know of each other',
         noted: noted.id,
         decision: decision ?? null,
         // which record governs says nothing yet of a decision that did not know one of them
