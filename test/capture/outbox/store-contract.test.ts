@@ -22,6 +22,17 @@ describe('where entries lie on a device', () => {
     ])
     expect(seen.slice(12, 15)).toEqual(['bytes', null, null])
     expect(seen[15]).toHaveLength(3)
+    expect(seen.slice(17)).toEqual([
+      [
+        [
+          [expect.stringMatching(/1$/), 1],
+          [expect.stringMatching(/2$/), 2],
+          [expect.stringMatching(/5$/), 2],
+        ],
+        { offsetMs: 3 },
+      ],
+      [[[expect.stringMatching(/4$/), 4]], null],
+    ])
   })
 
   test.skipIf(!existsSync(CHROMIUM) && !process.env.CI)(

@@ -43,6 +43,13 @@ export async function observeStore(store: OutboxStore): Promise<unknown[]> {
   seen.push((await store.entries(OWNER)).map((one) => one.id))
   await store.keepNote('clock', { offsetMs: 3 })
   seen.push([await store.note('clock'), await store.note('none')])
+  for (const [person, key] of [
+    ['T1', 'clock'],
+    ['L1', 'none'],
+  ] as const) {
+    const { entries, note } = await store.entriesWith({ ...OWNER, person }, key)
+    seen.push([entries.map((one) => [one.id, one.seq]), note])
+  }
   return seen
 }
 
