@@ -6,7 +6,7 @@ import { RoomNote } from '@/app/_parts/room-note'
 import { siteHref } from '@/lib/capture/site/site-address'
 import { stateOnSite } from '@/lib/capture/site/site-state'
 import type { SitePack } from '@/lib/domain/capture/site-pack'
-import { closingPoint } from '@/lib/domain/fold/closing-point'
+import { closingPoint, isClosingRecorded } from '@/lib/domain/fold/closing-point'
 import { mayAct } from '@/lib/domain/permissions'
 import { instantOf, showMoment } from '@/lib/domain/time'
 import type { Site } from './use-site'
@@ -25,7 +25,6 @@ export function SiteRepair({ site, pack }: { site: Site; pack: SitePack }) {
   const folded = useMemo(() => stateOnSite(pack, entries, page.nowMs()), [pack, entries, page])
   const { state, names, unsent, asOf } = folded
   const closing = closingPoint(state)
-  const isClosing = closing?.current.records.some((one) => one.record.type === 'checklist') ?? false
   return (
     <main className="page" id="main">
       <p className="eyebrow">
@@ -60,7 +59,7 @@ export function SiteRepair({ site, pack }: { site: Site; pack: SitePack }) {
               attempt={closing.current}
             />
           </Suspense>
-        ) : closing && isClosing && mayAct('accept-repair', pack.roles) === 'may' ? (
+        ) : closing && isClosingRecorded(closing) && mayAct('accept-repair', pack.roles) === 'may' ? (
           <Suspense fallback={null}>
             <SiteAccept site={site} pack={pack} state={state} attempt={closing.current} />
           </Suspense>

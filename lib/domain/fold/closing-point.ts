@@ -9,3 +9,8 @@ export function isClosingPoint({ plan }: Pick<PointState, 'plan'>): boolean {
 export function closingPoint(state: Pick<RepairState, 'points'>): PointState | null {
   return state.points.find(isClosingPoint) ?? null
 }
+
+/** Whether the closing checklist is recorded, before which nothing is accepted at the point. */
+export function isClosingRecorded({ current }: Pick<PointState, 'current'>): boolean {
+  return current.records.some((one) => one.record.type === 'checklist')
+}

@@ -5,7 +5,7 @@ import { AcceptSign } from '@/app/_parts/accept-sign'
 import { AcceptanceStands } from '@/app/_parts/acceptance-stands'
 import { AttemptMark } from '@/app/_ui/attempt-mark'
 import { VerdictMark } from '@/app/_ui/verdict-mark'
-import { closingPoint } from '@/lib/domain/fold/closing-point'
+import { closingPoint, isClosingRecorded } from '@/lib/domain/fold/closing-point'
 import { concessionsOf } from '@/lib/domain/fold/concessions'
 import { loadPointView } from '@/lib/server/views/point-view'
 import { openReadingDesk } from '@/lib/server/views/reading-desk'
@@ -22,7 +22,6 @@ export default async function AcceptPage({ params }: { params: Promise<{ number:
   const { state, names } = view
   const point = closingPoint(state)
   const detail = point ? await loadPointView(reading, number, point.no, null) : null
-  const checklist = point?.current.records.map((one) => one.record).find((record) => record.type === 'checklist')
   return (
     <main className="page" id="main">
       <div className="page-head">
@@ -78,7 +77,7 @@ export default async function AcceptPage({ params }: { params: Promise<{ number:
                 />
               ) : null}
             </section>
-          ) : !checklist ? (
+          ) : !point || !isClosingRecorded(point) ? (
             <p className="note warn">
               <strong>The closing checklist is not recorded.</strong>
               {point ? (
