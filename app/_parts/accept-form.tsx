@@ -25,9 +25,9 @@ export function AcceptForm({ stream, heads, signers, me, concessions, lifeFrom, 
   const [wrong, setWrong] = useState<ShownRefusal | null>(null)
   const signed = signerValue(signer, signers)
   const accept = async () => {
-    const body = acceptanceOf(draft, concessions, heads)
-    setWrong(body.ok ? null : body.error)
-    if (body.ok) await run(() => acceptRepairAction({ stream, signer: signed, body: body.value }))
+    const said = acceptanceOf(draft, concessions)
+    setWrong(said.ok ? null : said.error)
+    if (said.ok) await run(() => acceptRepairAction({ stream, signer: signed, body: { ...said.value, heads } }))
   }
   const shown = wrong ?? refusal
   return (

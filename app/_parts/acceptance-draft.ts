@@ -22,14 +22,15 @@ export const NO_ACCEPTANCE: AcceptanceDraft = {
   condition: { text: '', owner: '', dueOn: '' },
 }
 
+/** What is said with an acceptance; what was seen of the record is named when it is given. */
+const Said = REPAIR_BODIES.accepted.unwrap().omit({ heads: true })
 type Unreadable = { code: 'invalid'; fields: Record<string, string[]> }
 
 /** What is accepted, from what was keyed. Refuses `invalid` with every field that is missing or cannot be read; nothing is taken for granted. */
 export function acceptanceOf(
   { kind, life, from, next, restrictions, condition }: AcceptanceDraft,
   concessions: readonly string[],
-  heads: readonly { stream: string; length: number }[],
-): Result<BodyOf<'accepted'>, Unreadable> {
+): Result<Omit<BodyOf<'accepted'>, 'heads'>, Unreadable> {
   const lifeYears = parseDecimal(life)
   const isOnCondition = kind === 'accepted on condition'
   const fields = {
@@ -41,7 +42,7 @@ export function acceptanceOf(
       : {}),
   }
   if (Object.keys(fields).length > 0) return refused({ code: 'invalid', fields })
-  const body = REPAIR_BODIES.accepted.safeParse({
+  const said = Said.safeParse({
     kind,
     lifeYears,
     lifeFrom: from,
@@ -52,12 +53,11 @@ export function acceptanceOf(
       .filter((line) => line !== ''),
     ...(kind === 'accepted under concession' && concessions[0] ? { concession: concessions[0] } : {}),
     conditions: isOnCondition ? [condition] : [],
-    heads,
   })
-  return body.success
-    ? done(body.data)
+  return said.success
+    ? done(said.data)
     : refused({
         code: 'invalid',
-        fields: Object.fromEntries(body.error.issues.map((one) => [one.path.join('.'), [one.message]])),
+        fields: Object.fromEntries(said.error.issues.map((one) => [one.path.join('.'), [one.message]])),
       })
 }

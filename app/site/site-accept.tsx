@@ -38,11 +38,11 @@ export function SiteAccept({ site, pack, state, attempt }: Props) {
       : null
   const accept = async () => {
     // read before the PIN is asked: what cannot be read costs no try
-    const read = acceptanceOf(draft, concessions, [{ stream: pack.stream, length: 0 }])
-    setWrong(read.ok ? null : read.error)
-    if (!read.ok) return
+    const said = acceptanceOf(draft, concessions)
+    setWrong(said.ok ? null : said.error)
+    if (!said.ok) return
     const isSigned = await signWith(signer, signers, ({ key, place, seen }) =>
-      acceptHere(key, place, { id: v7(), signatureId: v7(), body: { ...read.value, heads: seen.heads } }),
+      acceptHere(key, place, { id: v7(), signatureId: v7(), body: { ...said.value, heads: seen.heads } }),
     )
     if (!isSigned) setSigner({ ...signer, pin: '' })
   }
